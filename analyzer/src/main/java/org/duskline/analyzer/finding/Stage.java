@@ -1,0 +1,19 @@
+package org.duskline.analyzer.finding;
+
+import java.util.Locale;
+
+/** How far a finding has come. */
+public enum Stage {
+    /** Said once; more evidence may come. */
+    RAISED,
+    /** What followed bears it out (the weight stayed past dusk, foragers fly). */
+    STRENGTHENED,
+    /** It came to its natural end (scouts left, rain dried). */
+    ENDED,
+    /** It turned out to be something else. */
+    WITHDRAWN;
+
+    public String wireName() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+}
