@@ -1,0 +1,49 @@
+package org.duskline.analyzer.sky;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.util.Optional;
+import org.shredzone.commons.suncalc.SunTimes;
+
+/**
+ * The sun over one calendar day of a place, from local midnight to local midnight, however many hours that is.
+ *
+ * @param date the local date
+ * @param zone the place's time zone
+ * @param noon when the sun stands highest
+ * @param sun sunrise and sunset: the centre 50' below the horizon, as in almanacs
+ * @param twilight civil dawn and dusk: the centre 6 degrees below the horizon
+ */
+public record SunDay(LocalDate date, ZoneId zone, Instant noon, Course sun, Course twilight) {
+
+    /**
+     * The day at a place.
+     *
+     * @param latitude degrees north
+     * @param longitude degrees east
+     */
+    public static SunDay at(double latitude, double longitude, LocalDate date, ZoneId zone) {
+        ZonedDateTime start = date.atStartOfDay(zone);
+        Duration length = Duration.between(start, date.plusDays(1).atStartOfDay(zone));
+        SunTimes visual = Heights.passages(latitude, longitude, start, length, Heights.HORIZON_DEGREES);
+        SunTimes civil = Heights.passages(latitude, longitude, start, length, Heights.CIVIL_DEGREES);
+        return new SunDay(date, zone, visual.getNoon().toInstant(), course(visual), course(civil));
+    }
+
+    private static Course course(SunTimes times) {
+        if (times.isAlwaysUp()) {
+            return new Course.StaysAbove();
+        }
+        if (times.isAlwaysDown()) {
+            return new Course.StaysBelow();
+        }
+        return new Course.Crosses(instant(times.getRise()), instant(times.getSet()));
+    }
+
+    private static Optional<Instant> instant(ZonedDateTime time) {
+        return Optional.ofNullable(time).map(ZonedDateTime::toInstant);
+    }
+}
