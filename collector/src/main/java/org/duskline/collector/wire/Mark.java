@@ -11,7 +11,8 @@ public enum Mark {
     ABSURD_CELL,
     ABSURD_BOX,
     ABSURD_HUMIDITY,
-    ABSURD_BATTERY;
+    ABSURD_BATTERY,
+    ABSURD_WEIGHT_SPREAD;
 
     public int bit() {
         return 1 << ordinal();
