@@ -6,8 +6,8 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import java.io.IOException;
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
-import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.Base64;
@@ -16,7 +16,6 @@ import org.duskline.collector.wire.Message;
 /** Reads one line of a recorded stream. An inline pack is cut out of the line, so that its bytes stay as written. */
 final class RecordedLine {
     private static final JsonFactory JSON = new JsonFactory();
-    private static final BigDecimal NANOS = BigDecimal.valueOf(1_000_000_000);
 
     private Instant received;
     private String topic;
@@ -103,13 +102,10 @@ final class RecordedLine {
         if (seconds.abs().compareTo(BigDecimal.valueOf(1L << 40)) > 0) {
             throw new JsonParseException(parser, "\"received\" is no time: " + seconds + " s.");
         }
-        try {
-            BigDecimal[] parts = seconds.multiply(NANOS)
-                    .divideToIntegralValue(BigDecimal.ONE)
-                    .divideAndRemainder(NANOS);
-            return Instant.ofEpochSecond(parts[0].longValue(), parts[1].longValue());
-        } catch (DateTimeException | ArithmeticException broken) {
-            throw new JsonParseException(parser, "\"received\" is no time: " + seconds + " s.", broken);
-        }
+        long nanos = seconds.setScale(9, RoundingMode.FLOOR)
+                .remainder(BigDecimal.ONE)
+                .unscaledValue()
+                .longValue();
+        return Instant.ofEpochSecond(seconds.longValue(), nanos);
     }
 }

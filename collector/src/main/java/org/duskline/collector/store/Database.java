@@ -27,6 +27,8 @@ final class Database {
         config.setBusyTimeout(BUSY_MILLIS);
         config.setCacheSize(-CACHE_KIBIBYTES);
         config.enforceForeignKeys(true);
+        // The driver would otherwise run a query for the generated key behind every single insert.
+        config.setGetGeneratedKeys(false);
         // A transaction that reads first and writes later could otherwise fail in its middle when another wrote.
         config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
         this.source = new SQLiteDataSource(config);

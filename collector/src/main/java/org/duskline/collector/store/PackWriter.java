@@ -24,7 +24,9 @@ public final class PackWriter {
     private final SampleWriter samples;
     private final Map<String, PreparedStatement> statements = new HashMap<>();
     private final Map<String, Long> nodeIds = new HashMap<>();
+    // Valid for one transaction.
     private final Map<Long, Long> lastHeard = new HashMap<>();
+    private long lastPack = -1;
 
     PackWriter(Connection connection) throws SQLException {
         this.connection = connection;
@@ -130,7 +132,7 @@ public final class PackWriter {
      */
     public Stored pack(long node, long receivedMillis, TimedPack timed, long boot, long seq, long digest)
             throws SQLException {
-        long pack = nextPack();
+        long pack = lastPack() + 1;
         long run = timed.run() == null ? 0 : keep(node, timed.run());
         Span span = new Span();
         int moved = 0;
@@ -154,17 +156,21 @@ public final class PackWriter {
             }
         }
         if (added + merged + moved > 0) {
+            lastPack = pack;
             insertPack(pack, node, receivedMillis, span, added + merged + moved, boot, seq, digest, run);
         }
         return new Stored(added, merged, repeats, moved);
     }
 
-    private long nextPack() throws SQLException {
-        try (ResultSet row =
-                prepared("SELECT coalesce(max(id), 0) + 1 FROM pack").executeQuery()) {
-            row.next();
-            return row.getLong(1);
+    private long lastPack() throws SQLException {
+        if (lastPack < 0) {
+            try (ResultSet row =
+                    prepared("SELECT coalesce(max(id), 0) FROM pack").executeQuery()) {
+                row.next();
+                lastPack = row.getLong(1);
+            }
         }
+        return lastPack;
     }
 
     private void insertPack(
@@ -233,5 +239,6 @@ public final class PackWriter {
             update.executeUpdate();
         }
         lastHeard.clear();
+        lastPack = -1;
     }
 }
