@@ -1,0 +1,15 @@
+package org.duskline.analyzer.visit;
+
+import java.time.Instant;
+
+/**
+ * One edition of a visit as it stands in the log. A visit that is corrected gets a further edition; none is ever lost.
+ *
+ * @param id the visit's number
+ * @param edition 1 as first written, one more with each correction
+ * @param visit what it says
+ * @param written when this edition was written
+ * @param writtenBy who wrote it
+ * @param struck whether it says that the visit never was
+ */
+public record KeptVisit(long id, int edition, Visit visit, Instant written, String writtenBy, boolean struck) {}
