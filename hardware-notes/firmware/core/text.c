@@ -57,8 +57,7 @@ void dl_text_decimal(dl_text *text, int32_t value, unsigned places) {
     return;
   }
   add_character(text, '.');
-  while (fraction != 0) {
-    power /= 10u;
+  for (power /= 10u; fraction != 0 && power != 0; power /= 10u) {
     add_character(text, (char)('0' + (char)(fraction / power)));
     fraction %= power;
   }

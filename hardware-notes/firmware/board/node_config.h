@@ -1,0 +1,20 @@
+/* What differs from node to node. Change it here, build, flash. */
+#ifndef DUSKLINE_NODE_CONFIG_H
+#define DUSKLINE_NODE_CONFIG_H
+
+/* Lanes fitted, 0 to 8; 0 = this trap has only a scale. */
+#define NODE_LANES 8
+/* 1 = a load cell is fitted; 0 = this trap has only a counter. */
+#define NODE_SCALE 1
+
+/* From `build/calibrate`; scale.md tells how. Counts per kg of 0 sends raw counts. */
+#define NODE_ZERO_COUNTS 0
+#define NODE_COUNTS_PER_KG 0
+
+/* Battery: at or below LOW the node samples more rarely, from RECOVERED on as set. */
+#define NODE_BATTERY_LOW_MV 3100
+#define NODE_BATTERY_RECOVERED_MV 3250
+/* Battery voltage divider: millivolts at the battery for 4095 codes. */
+#define NODE_BATTERY_FULL_SCALE_MV 6600
+
+#endif
