@@ -1,0 +1,186 @@
+package org.duskline.analyzer.detect;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.duskline.analyzer.finding.Evidence;
+import org.duskline.analyzer.finding.Rival;
+import org.duskline.analyzer.finding.SwarmSize;
+import org.duskline.analyzer.series.TrapSeries;
+import org.duskline.collector.trap.Fitted;
+
+/**
+ * The case for a swarm moving in at one moment, with the evidence for and against it.
+ *
+ * @param onsetMillis when it began
+ * @param logOdds natural logarithm of the odds that it is a swarm
+ * @param gainKg gain on the scale, NaN without one
+ * @param netIn net bees inward, NaN without a counter
+ * @param baseKg the level before, NaN without a scale
+ * @param evidence what speaks for and against, weightiest first
+ * @param rivals probability of each explanation
+ */
+public record MoveInCase(
+        long onsetMillis,
+        double logOdds,
+        double gainKg,
+        double netIn,
+        double baseKg,
+        double minutes,
+        List<Evidence> evidence,
+        Map<Rival, Double> rivals) {
+
+    /**
+     * Prior log odds that a swarm is entering at a given twenty minutes of a flight hour: 0.3 captures a site-month
+     * (trade fact R8) over some 200 flight hours is about 1 in 2,000.
+     */
+    private static final double PRIOR = -7.6;
+
+    /** Weighs the case at an index; empty where neither sensor shows anything. */
+    public static Optional<MoveInCase> at(
+            TrapSeries series, int at, Fitted fitted, Thresholds thresholds, Surroundings surroundings) {
+        Rush rush = fitted.hasCounter() ? Rush.inward(series, at) : Rush.inward(series, 0);
+        boolean rushing = fitted.hasCounter() && rush.net() >= 60;
+        boolean gaining = fitted.hasScale() && gainedLately(series, at);
+        if (!rushing && !(gaining && fitted == Fitted.SCALE)) {
+            return Optional.empty();
+        }
+        Ramp ramp = fitted.hasScale() ? Ramp.upTo(series, at) : null;
+        boolean weighed = ramp != null && ramp.known() && !Stuck.weight(series, at);
+        if (fitted == Fitted.SCALE && (!weighed || ramp.gainKg() < 0.5 * thresholds.smallestSwarmKg())) {
+            return Optional.empty();
+        }
+        Odds odds = new Odds(PRIOR);
+        EnumMap<Rival, Double> against = new EnumMap<>(Rival.class);
+        if (fitted.hasCounter()) {
+            counts(odds, against, rush);
+        }
+        if (weighed) {
+            weight(odds, against, ramp, fitted, thresholds);
+        }
+        long onset = fitted.hasCounter() ? rush.onsetMillis() : ramp.onsetMillis();
+        hour(odds, surroundings, series.timeMillis(at), onset, thresholds);
+        line(odds, against, surroundings, onset, series.timeMillis(at), weighed ? ramp.gainKg() : Double.NaN);
+        return Optional.of(new MoveInCase(
+                onset,
+                odds.logOdds(),
+                weighed ? ramp.gainKg() : Double.NaN,
+                fitted.hasCounter() ? rush.net() : Double.NaN,
+                weighed ? ramp.baseKg() : Double.NaN,
+                (series.timeMillis(at) - onset) / 60_000.0,
+                odds.weightiestFirst(),
+                shares(odds.logOdds(), against)));
+    }
+
+    private static boolean gainedLately(TrapSeries series, int at) {
+        long now = series.timeMillis(at);
+        int before = series.lastAt(now - 75 * 60_000L);
+        double old = series.median(TrapSeries.Quantity.WEIGHT, before - 2, before + 2);
+        double late = series.median(TrapSeries.Quantity.WEIGHT, at - 2, at);
+        return before < 0 || Double.isNaN(old) || late - old > 0.08;
+    }
+
+    private static void counts(Odds odds, Map<Rival, Double> against, Rush rush) {
+        double excess = rush.net() - Math.max(0, rush.usualAsymmetry()) * rush.net() / Math.max(rush.asymmetry(), 0.01);
+        odds.add(
+                Odds.through(Math.log(Math.max(excess, 1)), Math.log(60), -1, Math.log(150), 2.5, Math.log(300), 5, Math.log(600), 7),
+                "%.0f more in than out in %.0f min",
+                rush.net(),
+                rush.minutes());
+        double symmetric = Odds.through(rush.asymmetry(), 0.05, -7, 0.15, -2, 0.25, 1.5, 0.35, 2.5, 0.9, 2.5, 0.96, -4);
+        odds.add(symmetric, "%.0f %% of all crossings are net inward", 100 * rush.asymmetry());
+        double surge = Odds.through(Math.log(Math.max(rush.surge(), 0.1)), 0, -5, Math.log(2), -1, Math.log(4), 2, Math.log(10), 4);
+        odds.add(surge, "%.0f in a minute, %.1f times the busiest of the two hours before", rush.perMinute(), rush.surge());
+        against.put(Rival.ROBBERS, rush.asymmetry() < 0.2 ? 1.0 : 0.1);
+        against.put(Rival.RESTART, rush.asymmetry() > 0.93 ? 1.0 : 0.02);
+        against.put(Rival.SCOUTS, rush.surge() < 3 ? 1.0 : 0.05);
+    }
+
+    private static void weight(
+            Odds odds, Map<Rival, Double> against, Ramp ramp, Fitted fitted, Thresholds thresholds) {
+        double gain = ramp.gainKg();
+        double least = thresholds.smallestSwarmKg();
+        boolean counted = fitted.hasCounter();
+        double floor = counted ? -6 : -5;
+        double size = Odds.through(gain, Math.max(0.04, 3 * ramp.noiseKg()), floor, Math.max(0.12, 0.5 * least), 0, least, counted ? 3 : 2, 2.2 * least, 5, 4.5, 5, 6, -4);
+        odds.add(size, "%+.2f kg in %.0f min (smallest swarm %.2f)", gain, ramp.minutes(), least);
+        if (gain < 0.04) {
+            against.put(Rival.GLARE, 0.5);
+            return;
+        }
+        double share = ramp.largestStepShare();
+        double jump = ramp.steps() >= 3
+                ? Odds.through(share, 0.3, 2, 0.5, 1, 0.75, -2, 0.95, -5)
+                : Odds.through(share, 0.6, 0.5, 0.8, -2, 0.95, -4);
+        if (!counted) {
+            odds.add(jump, "the largest single step is %.0f %% of it", 100 * share);
+            odds.add(
+                    Odds.through(ramp.kgPerMinute(), 0.006, -4, 0.012, -1.5, 0.02, 0.5, 0.04, 2, 0.3, 2, 0.9, -2),
+                    "at its steepest %.3f kg a minute",
+                    ramp.kgPerMinute());
+            odds.add(Odds.through(ramp.pathRatio(), 1.2, 1, 2, -0.5, 3, -3, 6, -6), "its path is %.1f times its gain", ramp.pathRatio());
+            odds.add(ramp.swings() == 0 ? 0.5 : ramp.swings() == 1 ? -2 : -6, "%d wild swings around it", ramp.swings());
+            odds.add(Odds.through(ramp.heldMinutes(), 0, 0, 6, 0, 15, 1.5), "held for %.0f min", ramp.heldMinutes());
+        }
+        against.put(Rival.TARE_SHIFT, share > 0.7 ? 1.0 : 0.05);
+        against.put(Rival.HANDS, ramp.swings() > 0 ? 1.0 : 0.05);
+        against.put(Rival.WIND, ramp.pathRatio() > 2 ? 0.5 : 0.02);
+    }
+
+    private static void hour(Odds odds, Surroundings surroundings, long now, long onset, Thresholds thresholds) {
+        double sun = surroundings.hoursAfterSunrise(onset);
+        double left = surroundings.hoursBeforeSunset(onset);
+        odds.add(
+                Math.min(Odds.through(sun, 0, -9, 1.5, -3, 3, 0, 4, 0.5), Odds.through(left, -0.5, -9, 0.5, -4, 2, 0, 3, 0.5)),
+                "%.1f h after sunrise, %.1f h before sunset",
+                sun,
+                left);
+        double celsius = surroundings.outsideCelsius(now);
+        if (!Double.isNaN(celsius)) {
+            double floor = thresholds.flightCelsius();
+            odds.add(Odds.through(celsius, floor - 2, -8, floor, -4, floor + 3, -0.5, floor + 6, 0.5), "%.0f C outside", celsius);
+        }
+    }
+
+    private static void line(
+            Odds odds, Map<Rival, Double> against, Surroundings surroundings, long onset, long now, double gain) {
+        double rain = surroundings.rain(now);
+        odds.add(-8 * rain + 0.5 * (1 - rain), rain > 0.5 ? "it rains on the line" : "no rain on the line");
+        against.put(Rival.RAIN, 0.02 + 5 * rain);
+        double others = surroundings.neighboursGainKg(onset, now);
+        if (!Double.isNaN(others) && !Double.isNaN(gain)) {
+            odds.add(
+                    Odds.through(others / Math.max(gain, 0.05), 0.03, 1, 0.1, 0, 0.3, -5),
+                    "the other scales gained %+.2f kg in that time",
+                    others);
+        }
+    }
+
+    private static Map<Rival, Double> shares(double logOdds, Map<Rival, Double> against) {
+        double swarm = 1 / (1 + Math.exp(-logOdds));
+        double sum = against.values().stream().mapToDouble(Double::doubleValue).sum();
+        EnumMap<Rival, Double> shares = new EnumMap<>(Rival.class);
+        shares.put(Rival.SWARM, swarm);
+        against.forEach((rival, weight) -> shares.put(rival, (1 - swarm) * weight / Math.max(sum, 1e-9)));
+        return shares;
+    }
+
+    /** The swarm's size as far as it is in, from the scale or, without one, from the counter. */
+    public SwarmSize size() {
+        if (!Double.isNaN(gainKg)) {
+            double spread = 0.05 + 0.12 * gainKg;
+            return new SwarmSize(gainKg, Math.max(0, gainKg - spread), gainKg + spread, bees(gainKg));
+        }
+        // Counters see a fifth to two thirds of a rush as net bees inward (common practice; trade facts, part E).
+        double kg = netIn / 0.4 * KG_PER_BEE;
+        return new SwarmSize(kg, netIn / 0.7 * KG_PER_BEE, netIn / 0.2 * KG_PER_BEE, bees(kg));
+    }
+
+    /** Mass of a bee on arrival, kg: between gorged and empty (trade facts R13). */
+    private static final double KG_PER_BEE = 0.00012;
+
+    private static int bees(double kg) {
+        return (int) Math.round(kg / KG_PER_BEE / 100) * 100;
+    }
+}

@@ -1,0 +1,103 @@
+package org.duskline.analyzer.detect;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.duskline.analyzer.finding.Evidence;
+import org.duskline.analyzer.finding.Rival;
+import org.duskline.analyzer.series.TrapSeries;
+
+/**
+ * The case for scouts at the entrance of an empty trap: crossings both ways, in flight weather, well above what this
+ * trap shows at this hour, kept for half an hour.
+ *
+ * @param onsetMillis when the traffic began to rise
+ * @param perMinute crossings a minute over the half hour
+ * @param logOdds natural logarithm of the odds that these are scouts
+ * @param evidence what speaks for and against
+ * @param rivals probability of each explanation
+ */
+public record ScoutCase(
+        long onsetMillis, double perMinute, double logOdds, List<Evidence> evidence, Map<Rival, Double> rivals) {
+    private static final long HALF_HOUR = 30 * 60_000L;
+    private static final long DAY = 24 * 3_600_000L;
+    private static final double PRIOR = -3;
+
+    /** Weighs the case at an index; empty while the traffic is below the threshold. */
+    public static Optional<ScoutCase> at(TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings) {
+        long now = series.timeMillis(at);
+        Traffic half = Traffic.over(series, now - HALF_HOUR, at);
+        double rate = half.perMinute();
+        if (rate < thresholds.scoutsPerMinute() || half.minutes() > 90 || half.minutes() < 20) {
+            return Optional.empty();
+        }
+        Traffic quarter = Traffic.over(series, now - HALF_HOUR / 2, at);
+        Odds odds = new Odds(PRIOR);
+        odds.add(Odds.through(Math.log(rate / thresholds.scoutsPerMinute()), 0, 1, 1, 2.5, 2, 3), "%.1f crossings a minute for half an hour (threshold %.1f)", rate, thresholds.scoutsPerMinute());
+        double usual = usualAtThisHour(series, at);
+        odds.add(Odds.through(Math.log((rate + 0.1) / (usual + 0.1)), 0, -5, 0.7, -2, 1.4, 1, 2, 2), "usual at this hour: %.1f a minute", usual);
+        odds.add(Odds.through(quarter.perMinute() / Math.max(rate, 0.01), 0.3, -3, 0.6, 0, 1, 0.5), "%.1f a minute in the last quarter", quarter.perMinute());
+        odds.add(Odds.through(Math.abs(half.asymmetry()), 0.2, 1, 0.4, 0, 0.7, -4), "in %.0f, out %.0f", half.in(), half.out());
+        double sun = surroundings.hoursAfterSunrise(now);
+        double left = surroundings.hoursBeforeSunset(now);
+        odds.add(Math.min(Odds.through(sun, 0, -6, 1, -2, 2.5, 0.5), Odds.through(left, -0.2, -6, 1, 0, 2, 0.5)), "%.1f h after sunrise", sun);
+        double celsius = surroundings.outsideCelsius(now);
+        if (!Double.isNaN(celsius)) {
+            double floor = thresholds.flightCelsius();
+            odds.add(Odds.through(celsius, floor - 1, -7, floor + 2, -1, floor + 4, 0.5), "%.0f C outside", celsius);
+        }
+        odds.add(-5 * surroundings.rain(now), "rain on the line");
+        return Optional.of(new ScoutCase(
+                onset(series, at, rate), rate, odds.logOdds(), odds.weightiestFirst(), rivals(odds.probability(), usual, half)));
+    }
+
+    private static Map<Rival, Double> rivals(double scouts, double usual, Traffic half) {
+        double glare = usual > 0.5 ? 3 : 1;
+        double lanes = Math.abs(half.asymmetry()) > 0.5 ? 3 : 0.3;
+        double sum = glare + lanes + 2;
+        double rest = 1 - scouts;
+        return Map.of(
+                Rival.SCOUTS, scouts,
+                Rival.GLARE, rest * glare / sum,
+                Rival.RESTART, rest * lanes / sum,
+                Rival.ANTS, rest / sum,
+                Rival.ROBBERS, rest / sum);
+    }
+
+    /** The second highest of the same hour's traffic on the days before, crossings a minute. */
+    static double usualAtThisHour(TrapSeries series, int at) {
+        double highest = 0;
+        double second = 0;
+        for (int day = 1; day <= 6; day++) {
+            long then = series.timeMillis(at) - day * DAY;
+            double most = 0;
+            for (int shift = -2; shift <= 2; shift++) {
+                int end = series.lastAt(then + shift * HALF_HOUR);
+                if (end > 0 && then + shift * HALF_HOUR - series.timeMillis(end) < HALF_HOUR) {
+                    Traffic traffic = Traffic.over(series, series.timeMillis(end) - HALF_HOUR, end);
+                    most = traffic.minutes() > 120 ? most : Math.max(most, traffic.perMinute());
+                }
+            }
+            if (most > highest) {
+                second = highest;
+                highest = most;
+            } else {
+                second = Math.max(second, most);
+            }
+        }
+        return second;
+    }
+
+    private static long onset(TrapSeries series, int at, double rate) {
+        int end = at;
+        while (end > 0) {
+            long time = series.timeMillis(end);
+            Traffic ten = Traffic.over(series, time - 600_000L, end);
+            if (ten.perMinute() < 0.3 * rate || series.timeMillis(at) - time > 3 * 3_600_000L) {
+                break;
+            }
+            end--;
+        }
+        return series.timeMillis(end);
+    }
+}

@@ -1,0 +1,19 @@
+package org.duskline.analyzer.detect;
+
+/** What is known about a trap's hour from elsewhere: the sun, and the other traps of the line as its control. */
+public interface Surroundings {
+    /** Hours since sunrise at the site, negative before it. */
+    double hoursAfterSunrise(long timeMillis);
+
+    /** Hours until sunset at the site, negative after it. */
+    double hoursBeforeSunset(long timeMillis);
+
+    /** Temperature in the shade, degrees Celsius, the line's best guess; NaN when nobody measured it lately. */
+    double outsideCelsius(long timeMillis);
+
+    /** How surely it rained on the line within the hour before, 0 to 1. */
+    double rain(long timeMillis);
+
+    /** What the other scales gained in that time, kg, median; NaN when fewer than two of them know. */
+    double neighboursGainKg(long fromMillis, long toMillis);
+}
