@@ -26,7 +26,12 @@ public record DepartureCase(long onsetMillis, double logOdds, double fallKg, Lis
      * @param swarmKg what the colony weighed on arrival
      */
     public static Optional<DepartureCase> at(
-            TrapSeries series, int at, Fitted fitted, double swarmKg, Thresholds thresholds, Surroundings surroundings) {
+            TrapSeries series,
+            int at,
+            Fitted fitted,
+            double swarmKg,
+            Thresholds thresholds,
+            Surroundings surroundings) {
         Rush rush = fitted.hasCounter() ? Rush.outward(series, at) : null;
         double fall = fitted.hasScale() ? fallKg(series, at) : Double.NaN;
         boolean fell = !Double.isNaN(fall) && fall > 0.4 * swarmKg;
@@ -35,9 +40,20 @@ public record DepartureCase(long onsetMillis, double logOdds, double fallKg, Lis
         }
         Odds odds = new Odds(PRIOR);
         if (rush != null) {
-            odds.add(Odds.through(Math.log(Math.max(rush.net(), 1)), Math.log(80), -1, Math.log(300), 4, Math.log(800), 6), "%.0f more out than in within %.0f min", rush.net(), rush.minutes());
-            odds.add(Odds.through(rush.asymmetry(), 0.1, -5, 0.3, 1.5, 0.9, 1.5, 0.97, -3), "%.0f %% of all crossings are net outward", 100 * rush.asymmetry());
-            odds.add(Odds.through(Math.log(Math.max(rush.surge(), 0.1)), 0, -4, 0.7, -0.5, 1.5, 2), "%.1f times the busiest of the two hours before", rush.surge());
+            odds.add(
+                    Odds.through(
+                            Math.log(Math.max(rush.net(), 1)), Math.log(80), -1, Math.log(300), 4, Math.log(800), 6),
+                    "%.0f more out than in within %.0f min",
+                    rush.net(),
+                    rush.minutes());
+            odds.add(
+                    Odds.through(rush.asymmetry(), 0.1, -5, 0.3, 1.5, 0.9, 1.5, 0.97, -3),
+                    "%.0f %% of all crossings are net outward",
+                    100 * rush.asymmetry());
+            odds.add(
+                    Odds.through(Math.log(Math.max(rush.surge(), 0.1)), 0, -4, 0.7, -0.5, 1.5, 2),
+                    "%.1f times the busiest of the two hours before",
+                    rush.surge());
         }
         if (fitted.hasScale()) {
             double share = Double.isNaN(fall) ? 0 : fall / Math.max(0.2, swarmKg);
@@ -46,7 +62,10 @@ public record DepartureCase(long onsetMillis, double logOdds, double fallKg, Lis
         }
         double sun = surroundings.hoursAfterSunrise(series.timeMillis(at));
         double left = surroundings.hoursBeforeSunset(series.timeMillis(at));
-        odds.add(Math.min(Odds.through(sun, 0, -7, 2, 0, 3, 0.5), Odds.through(left, -0.5, -7, 1, -1, 2, 0.5)), "%.1f h after sunrise", sun);
+        odds.add(
+                Math.min(Odds.through(sun, 0, -7, 2, 0, 3, 0.5), Odds.through(left, -0.5, -7, 1, -1, 2, 0.5)),
+                "%.1f h after sunrise",
+                sun);
         odds.add(-5 * surroundings.rain(series.timeMillis(at)), "rain on the line");
         long onset = rush != null ? rush.onsetMillis() : series.timeMillis(at) - WINDOW / 2;
         return Optional.of(new DepartureCase(onset, odds.logOdds(), fall, odds.weightiestFirst()));

@@ -84,26 +84,52 @@ public record MoveInCase(
     private static void counts(Odds odds, Map<Rival, Double> against, Rush rush) {
         double excess = rush.net() - Math.max(0, rush.usualAsymmetry()) * rush.net() / Math.max(rush.asymmetry(), 0.01);
         odds.add(
-                Odds.through(Math.log(Math.max(excess, 1)), Math.log(60), -1, Math.log(150), 2.5, Math.log(300), 5, Math.log(600), 7),
+                Odds.through(
+                        Math.log(Math.max(excess, 1)),
+                        Math.log(60),
+                        -1,
+                        Math.log(150),
+                        2.5,
+                        Math.log(300),
+                        5,
+                        Math.log(600),
+                        7),
                 "%.0f more in than out in %.0f min",
                 rush.net(),
                 rush.minutes());
         double symmetric = Odds.through(rush.asymmetry(), 0.05, -7, 0.15, -2, 0.25, 1.5, 0.35, 2.5, 0.9, 2.5, 0.96, -4);
         odds.add(symmetric, "%.0f %% of all crossings are net inward", 100 * rush.asymmetry());
-        double surge = Odds.through(Math.log(Math.max(rush.surge(), 0.1)), 0, -5, Math.log(2), -1, Math.log(4), 2, Math.log(10), 4);
-        odds.add(surge, "%.0f in a minute, %.1f times the busiest of the two hours before", rush.perMinute(), rush.surge());
+        double surge = Odds.through(
+                Math.log(Math.max(rush.surge(), 0.1)), 0, -5, Math.log(2), -1, Math.log(4), 2, Math.log(10), 4);
+        odds.add(
+                surge,
+                "%.0f in a minute, %.1f times the busiest of the two hours before",
+                rush.perMinute(),
+                rush.surge());
         against.put(Rival.ROBBERS, rush.asymmetry() < 0.2 ? 1.0 : 0.1);
         against.put(Rival.RESTART, rush.asymmetry() > 0.93 ? 1.0 : 0.02);
         against.put(Rival.SCOUTS, rush.surge() < 3 ? 1.0 : 0.05);
     }
 
-    private static void weight(
-            Odds odds, Map<Rival, Double> against, Ramp ramp, Fitted fitted, Thresholds thresholds) {
+    private static void weight(Odds odds, Map<Rival, Double> against, Ramp ramp, Fitted fitted, Thresholds thresholds) {
         double gain = ramp.gainKg();
         double least = thresholds.smallestSwarmKg();
         boolean counted = fitted.hasCounter();
         double floor = counted ? -6 : -5;
-        double size = Odds.through(gain, Math.max(0.04, 3 * ramp.noiseKg()), floor, Math.max(0.12, 0.5 * least), 0, least, counted ? 3 : 2, 2.2 * least, 5, 4.5, 5, 6, -4);
+        double size = Odds.through(
+                gain,
+                Math.max(0.04, 3 * ramp.noiseKg()),
+                floor,
+                Math.max(0.12, 0.5 * least),
+                0,
+                least,
+                counted ? 3 : 2,
+                2.2 * least,
+                5,
+                4.5,
+                5,
+                6,
+                -4);
         odds.add(size, "%+.2f kg in %.0f min (smallest swarm %.2f)", gain, ramp.minutes(), least);
         if (gain < 0.04) {
             against.put(Rival.GLARE, 0.5);
@@ -119,8 +145,12 @@ public record MoveInCase(
                     Odds.through(ramp.kgPerMinute(), 0.006, -4, 0.012, -1.5, 0.02, 0.5, 0.04, 2, 0.3, 2, 0.9, -2),
                     "at its steepest %.3f kg a minute",
                     ramp.kgPerMinute());
-            odds.add(Odds.through(ramp.pathRatio(), 1.2, 1, 2, -0.5, 3, -3, 6, -6), "its path is %.1f times its gain", ramp.pathRatio());
-            odds.add(ramp.swings() == 0 ? 0.5 : ramp.swings() == 1 ? -2 : -6, "%d wild swings around it", ramp.swings());
+            odds.add(
+                    Odds.through(ramp.pathRatio(), 1.2, 1, 2, -0.5, 3, -3, 6, -6),
+                    "its path is %.1f times its gain",
+                    ramp.pathRatio());
+            odds.add(
+                    ramp.swings() == 0 ? 0.5 : ramp.swings() == 1 ? -2 : -6, "%d wild swings around it", ramp.swings());
             odds.add(Odds.through(ramp.heldMinutes(), 0, 0, 6, 0, 15, 1.5), "held for %.0f min", ramp.heldMinutes());
         }
         against.put(Rival.TARE_SHIFT, share > 0.7 ? 1.0 : 0.05);
@@ -132,14 +162,19 @@ public record MoveInCase(
         double sun = surroundings.hoursAfterSunrise(onset);
         double left = surroundings.hoursBeforeSunset(onset);
         odds.add(
-                Math.min(Odds.through(sun, 0, -9, 1.5, -3, 3, 0, 4, 0.5), Odds.through(left, -0.5, -9, 0.5, -4, 2, 0, 3, 0.5)),
+                Math.min(
+                        Odds.through(sun, 0, -9, 1.5, -3, 3, 0, 4, 0.5),
+                        Odds.through(left, -0.5, -9, 0.5, -4, 2, 0, 3, 0.5)),
                 "%.1f h after sunrise, %.1f h before sunset",
                 sun,
                 left);
         double celsius = surroundings.outsideCelsius(now);
         if (!Double.isNaN(celsius)) {
             double floor = thresholds.flightCelsius();
-            odds.add(Odds.through(celsius, floor - 2, -8, floor, -4, floor + 3, -0.5, floor + 6, 0.5), "%.0f C outside", celsius);
+            odds.add(
+                    Odds.through(celsius, floor - 2, -8, floor, -4, floor + 3, -0.5, floor + 6, 0.5),
+                    "%.0f C outside",
+                    celsius);
         }
     }
 

@@ -39,7 +39,9 @@ public record Nuisance(Kind kind, long onsetMillis, String said) {
         boolean shaken = high - low > 1 && wild >= 3 && path > 2.2 * (high - low);
         return shaken
                 ? Optional.of(new Nuisance(
-                        Kind.DISTURBED, series.timeMillis(from), said("the weight swung by %.1f kg within a quarter hour", high - low)))
+                        Kind.DISTURBED,
+                        series.timeMillis(from),
+                        said("the weight swung by %.1f kg within a quarter hour", high - low)))
                 : Optional.empty();
     }
 
@@ -53,9 +55,14 @@ public record Nuisance(Kind kind, long onsetMillis, String said) {
         double before = series.median(Quantity.WEIGHT, jump - 3, jump - 1);
         double after = series.median(Quantity.WEIGHT, jump + 1, at);
         double shift = after - before;
-        boolean clean = Math.abs(step) > 0.12 && Math.abs(shift - step) < 0.15 * Math.abs(step) && calm(series, jump, at, after, 0.2 * Math.abs(shift));
+        boolean clean = Math.abs(step) > 0.12
+                && Math.abs(shift - step) < 0.15 * Math.abs(step)
+                && calm(series, jump, at, after, 0.2 * Math.abs(shift));
         return clean
-                ? Optional.of(new Nuisance(Kind.TARE_SHIFT, series.timeMillis(jump), said("the scale jumped by %+.2f kg in one sample and stayed", shift)))
+                ? Optional.of(new Nuisance(
+                        Kind.TARE_SHIFT,
+                        series.timeMillis(jump),
+                        said("the scale jumped by %+.2f kg in one sample and stayed", shift)))
                 : Optional.empty();
     }
 
@@ -79,7 +86,8 @@ public record Nuisance(Kind kind, long onsetMillis, String said) {
         int old = series.lastAt(now - 3 * HOUR);
         double gain = series.median(Quantity.WEIGHT, at - 3, at) - series.median(Quantity.WEIGHT, old - 3, old + 3);
         return old >= 3 && gain > 0.1 && gain < 5
-                ? Optional.of(new Nuisance(Kind.SOAKED, now - 3 * HOUR, said("%+.2f kg in three hours of rain on the line", gain)))
+                ? Optional.of(new Nuisance(
+                        Kind.SOAKED, now - 3 * HOUR, said("%+.2f kg in three hours of rain on the line", gain)))
                 : Optional.empty();
     }
 
@@ -95,7 +103,10 @@ public record Nuisance(Kind kind, long onsetMillis, String said) {
             perches += near && up > 0.04 && up < 1.2 && Math.abs(back) < 0.2 * up ? 1 : 0;
         }
         return perches >= 6
-                ? Optional.of(new Nuisance(Kind.LODGER, series.timeMillis(from), said("something light came and went %d times in six hours", perches)))
+                ? Optional.of(new Nuisance(
+                        Kind.LODGER,
+                        series.timeMillis(from),
+                        said("something light came and went %d times in six hours", perches)))
                 : Optional.empty();
     }
 

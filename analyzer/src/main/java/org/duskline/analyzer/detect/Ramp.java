@@ -90,7 +90,8 @@ record Ramp(
             if (last >= 2) {
                 smooth[last] = middle(raw[last], raw[last - 1], raw[last - 2]);
                 smooth[last] = Math.min(smooth[last] + Math.abs(smooth[last - 1] - smooth[last - 2]), raw[last]);
-                smooth[last] = raw[last] < smooth[last - 1] ? middle(raw[last], raw[last - 1], raw[last - 2]) : smooth[last];
+                smooth[last] =
+                        raw[last] < smooth[last - 1] ? middle(raw[last], raw[last - 1], raw[last - 2]) : smooth[last];
             }
             return smooth;
         }

@@ -33,14 +33,30 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
             return Optional.empty();
         }
         Odds odds = new Odds(PRIOR);
-        odds.add(Odds.through(Math.log(rate / thresholds.robbersPerMinute()), 0, 1, 1.1, 3.5, 2, 5), "%.0f crossings a minute for an hour and a half", rate);
-        odds.add(Odds.through(Math.abs(long90.asymmetry()), 0.1, 1, 0.25, 0, 0.5, -4), "in %.0f, out %.0f", long90.in(), long90.out());
+        odds.add(
+                Odds.through(Math.log(rate / thresholds.robbersPerMinute()), 0, 1, 1.1, 3.5, 2, 5),
+                "%.0f crossings a minute for an hour and a half",
+                rate);
+        odds.add(
+                Odds.through(Math.abs(long90.asymmetry()), 0.1, 1, 0.25, 0, 0.5, -4),
+                "in %.0f, out %.0f",
+                long90.in(),
+                long90.out());
         if (fitted.hasScale()) {
             double fall = fallKg(series, at);
-            odds.add(Double.isNaN(fall) ? 0 : Odds.through(fall, -0.1, -4, 0, -1.5, 0.02, 0.5, 0.06, 3), "weight %+.2f kg over two hours", -fall);
+            odds.add(
+                    Double.isNaN(fall) ? 0 : Odds.through(fall, -0.1, -4, 0, -1.5, 0.02, 0.5, 0.06, 3),
+                    "weight %+.2f kg over two hours",
+                    -fall);
         }
-        odds.add(Odds.through(surroundings.hoursAfterSunrise(now), -0.5, -6, 0.5, 0), "%.1f h after sunrise", surroundings.hoursAfterSunrise(now));
-        odds.add(Odds.through(ScoutCase.usualAtThisHour(series, at) / rate, 0.3, 0.5, 0.8, -2), "usual at this hour: %.1f a minute", ScoutCase.usualAtThisHour(series, at));
+        odds.add(
+                Odds.through(surroundings.hoursAfterSunrise(now), -0.5, -6, 0.5, 0),
+                "%.1f h after sunrise",
+                surroundings.hoursAfterSunrise(now));
+        odds.add(
+                Odds.through(ScoutCase.usualAtThisHour(series, at) / rate, 0.3, 0.5, 0.8, -2),
+                "usual at this hour: %.1f a minute",
+                ScoutCase.usualAtThisHour(series, at));
         odds.add(-4 * surroundings.rain(now), "rain on the line");
         double robbers = odds.probability();
         return Optional.of(new RobbingCase(

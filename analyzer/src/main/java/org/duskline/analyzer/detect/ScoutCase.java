@@ -33,14 +33,31 @@ public record ScoutCase(
         }
         Traffic quarter = Traffic.over(series, now - HALF_HOUR / 2, at);
         Odds odds = new Odds(PRIOR);
-        odds.add(Odds.through(Math.log(rate / thresholds.scoutsPerMinute()), 0, 1, 1, 2.5, 2, 3), "%.1f crossings a minute for half an hour (threshold %.1f)", rate, thresholds.scoutsPerMinute());
+        odds.add(
+                Odds.through(Math.log(rate / thresholds.scoutsPerMinute()), 0, 1, 1, 2.5, 2, 3),
+                "%.1f crossings a minute for half an hour (threshold %.1f)",
+                rate,
+                thresholds.scoutsPerMinute());
         double usual = usualAtThisHour(series, at);
-        odds.add(Odds.through(Math.log((rate + 0.1) / (usual + 0.1)), 0, -5, 0.7, -2, 1.4, 1, 2, 2), "usual at this hour: %.1f a minute", usual);
-        odds.add(Odds.through(quarter.perMinute() / Math.max(rate, 0.01), 0.3, -3, 0.6, 0, 1, 0.5), "%.1f a minute in the last quarter", quarter.perMinute());
-        odds.add(Odds.through(Math.abs(half.asymmetry()), 0.2, 1, 0.4, 0, 0.7, -4), "in %.0f, out %.0f", half.in(), half.out());
+        odds.add(
+                Odds.through(Math.log((rate + 0.1) / (usual + 0.1)), 0, -5, 0.7, -2, 1.4, 1, 2, 2),
+                "usual at this hour: %.1f a minute",
+                usual);
+        odds.add(
+                Odds.through(quarter.perMinute() / Math.max(rate, 0.01), 0.3, -3, 0.6, 0, 1, 0.5),
+                "%.1f a minute in the last quarter",
+                quarter.perMinute());
+        odds.add(
+                Odds.through(Math.abs(half.asymmetry()), 0.2, 1, 0.4, 0, 0.7, -4),
+                "in %.0f, out %.0f",
+                half.in(),
+                half.out());
         double sun = surroundings.hoursAfterSunrise(now);
         double left = surroundings.hoursBeforeSunset(now);
-        odds.add(Math.min(Odds.through(sun, 0, -6, 1, -2, 2.5, 0.5), Odds.through(left, -0.2, -6, 1, 0, 2, 0.5)), "%.1f h after sunrise", sun);
+        odds.add(
+                Math.min(Odds.through(sun, 0, -6, 1, -2, 2.5, 0.5), Odds.through(left, -0.2, -6, 1, 0, 2, 0.5)),
+                "%.1f h after sunrise",
+                sun);
         double celsius = surroundings.outsideCelsius(now);
         if (!Double.isNaN(celsius)) {
             double floor = thresholds.flightCelsius();
@@ -48,7 +65,11 @@ public record ScoutCase(
         }
         odds.add(-5 * surroundings.rain(now), "rain on the line");
         return Optional.of(new ScoutCase(
-                onset(series, at, rate), rate, odds.logOdds(), odds.weightiestFirst(), rivals(odds.probability(), usual, half)));
+                onset(series, at, rate),
+                rate,
+                odds.logOdds(),
+                odds.weightiestFirst(),
+                rivals(odds.probability(), usual, half)));
     }
 
     private static Map<Rival, Double> rivals(double scouts, double usual, Traffic half) {

@@ -1,0 +1,148 @@
+package org.duskline.analyzer.watch;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.finding.Kind;
+import org.duskline.analyzer.finding.Stage;
+
+/**
+ * The findings of one trap, so that folding the same past again tells nothing twice. A signal belongs to the finding of
+ * its kind with about the same onset; the onset may shift a little when late samples fill a hole.
+ */
+final class Ledger {
+    private static final long SAME_ONSET_MILLIS = 3 * 3_600_000L;
+    private static final int REMEMBERED = 200;
+
+    private final String trap;
+    private final List<Finding> findings = new ArrayList<>();
+
+    Ledger(String trap, List<Finding> known) {
+        this.trap = trap;
+        findings.addAll(known);
+    }
+
+    List<Finding> findings() {
+        return List.copyOf(findings);
+    }
+
+    /**
+     * Enters what a fold said.
+     *
+     * @param received receipt of the message that settled it
+     * @return the finding as it now stands, where the signal changed anything
+     */
+    Optional<Finding> enter(Signal signal, String node, Instant received, int thresholds) {
+        int known = indexOf(signal);
+        if (signal.stage() == Stage.RAISED) {
+            if (known >= 0) {
+                return Optional.empty();
+            }
+            Finding raised = raised(signal, node, received, thresholds);
+            findings.add(raised);
+            if (findings.size() > REMEMBERED) {
+                findings.remove(0);
+            }
+            return Optional.of(raised);
+        }
+        if (known < 0 || !advances(findings.get(known).stage(), signal.stage())) {
+            return Optional.empty();
+        }
+        Finding changed = changed(findings.get(known), signal, received);
+        findings.set(known, changed);
+        return Optional.of(changed);
+    }
+
+    /**
+     * Withdraws what an earlier fold said of the refolded stretch and the new one does not bear out.
+     *
+     * @param fromMillis start of the stretch that was folded again
+     * @param repeated the onsets that were said again
+     */
+    List<Finding> withdrawUnrepeated(long fromMillis, long untilMillis, Set<Long> repeated, Instant received) {
+        List<Finding> withdrawn = new ArrayList<>();
+        for (int i = 0; i < findings.size(); i++) {
+            Finding finding = findings.get(i);
+            long onset = finding.onset().toEpochMilli();
+            boolean inside = finding.kind() == Kind.MOVE_IN
+                    && finding.standing()
+                    && onset > fromMillis + SAME_ONSET_MILLIS / 3
+                    && onset < untilMillis;
+            if (inside && repeated.stream().noneMatch(again -> Math.abs(again - onset) <= SAME_ONSET_MILLIS)) {
+                Finding changed = withdrawn(finding, received);
+                findings.set(i, changed);
+                withdrawn.add(changed);
+            }
+        }
+        return withdrawn;
+    }
+
+    private int indexOf(Signal signal) {
+        for (int i = findings.size() - 1; i >= 0; i--) {
+            Finding finding = findings.get(i);
+            if (finding.kind() == signal.kind()
+                    && Math.abs(finding.onset().toEpochMilli() - signal.onsetMillis()) <= SAME_ONSET_MILLIS) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    private static boolean advances(Stage from, Stage to) {
+        return to.ordinal() > from.ordinal() && from != Stage.ENDED;
+    }
+
+    private Finding raised(Signal signal, String node, Instant received, int thresholds) {
+        return new Finding(
+                trap,
+                node,
+                signal.kind(),
+                Instant.ofEpochMilli(signal.onsetMillis()),
+                received,
+                Stage.RAISED,
+                received,
+                signal.probability(),
+                signal.summary(),
+                signal.evidence(),
+                signal.rivals(),
+                signal.size(),
+                thresholds);
+    }
+
+    private static Finding changed(Finding before, Signal signal, Instant received) {
+        return new Finding(
+                before.trap(),
+                before.node(),
+                before.kind(),
+                before.onset(),
+                before.raised(),
+                signal.stage(),
+                received,
+                signal.stage() == Stage.ENDED ? before.probability() : signal.probability(),
+                signal.summary(),
+                before.evidence(),
+                before.rivals(),
+                signal.size().or(before::size),
+                before.thresholds());
+    }
+
+    private static Finding withdrawn(Finding before, Instant received) {
+        return new Finding(
+                before.trap(),
+                before.node(),
+                before.kind(),
+                before.onset(),
+                before.raised(),
+                Stage.WITHDRAWN,
+                received,
+                0.05,
+                "Late readings show that it was something else",
+                before.evidence(),
+                before.rivals(),
+                before.size(),
+                before.thresholds());
+    }
+}

@@ -1,0 +1,92 @@
+package org.duskline.analyzer.watch;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.duskline.analyzer.detect.Thresholds;
+import org.duskline.analyzer.finding.Condition;
+import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.series.TrapSeries;
+import org.duskline.collector.trap.Fitted;
+import org.duskline.collector.trap.Trap;
+import org.duskline.collector.wire.Sample;
+
+/**
+ * The watch over the whole line: samples in order of receipt go in, findings come out. No clock, no thread, no I/O; the
+ * same for live readings and for a season replayed in seconds.
+ */
+public final class LineWatch {
+    private final Map<String, TrapWatch> traps = new LinkedHashMap<>();
+    private final Map<String, TrapSurroundings> surroundings = new LinkedHashMap<>();
+    private final Thresholds thresholds;
+    private final int version;
+    private Instant lastTick = Instant.MIN;
+
+    /**
+     * @param thresholds what detection runs on
+     * @param version their version, noted in each finding
+     */
+    public LineWatch(Thresholds thresholds, int version) {
+        this.thresholds = thresholds;
+        this.version = version;
+    }
+
+    /**
+     * Puts a trap under watch, in place of an earlier watch over the same trap.
+     *
+     * @param known findings told before, which must not be told again
+     */
+    public void watch(Trap trap, Fitted fitted, List<Finding> known) {
+        traps.put(trap.name(), new TrapWatch(trap, fitted, known));
+        surroundings.put(trap.name(), new TrapSurroundings(trap, traps.values()));
+    }
+
+    public boolean watches(String trap) {
+        return traps.containsKey(trap);
+    }
+
+    /**
+     * Takes what one message brought for a trap.
+     *
+     * @param trap the trap's name
+     * @param node the node that hung there when the samples were taken
+     * @param samples in time order
+     * @param received when the message reached us
+     * @return the findings that are new or changed their stage
+     */
+    public List<Finding> take(String trap, String node, Fitted fitted, List<Sample> samples, Instant received) {
+        List<Finding> changes = new ArrayList<>(tick(received));
+        changes.addAll(
+                traps.get(trap).take(node, fitted, samples, received, thresholds, version, surroundings.get(trap)));
+        return changes;
+    }
+
+    /** Lets time pass on the clock of receipt, so that silence is noticed. */
+    public List<Finding> tick(Instant now) {
+        List<Finding> changes = new ArrayList<>();
+        if (lastTick == Instant.MIN || now.isAfter(lastTick.plusSeconds(60))) {
+            lastTick = now;
+            for (TrapWatch watch : traps.values()) {
+                changes.addAll(watch.tick(now, thresholds, version));
+            }
+        }
+        return changes;
+    }
+
+    /** The condition of a trap. */
+    public Condition condition(String trap) {
+        return Optional.ofNullable(traps.get(trap)).map(TrapWatch::condition).orElse(Condition.UNHEARD);
+    }
+
+    Collection<TrapWatch> traps() {
+        return traps.values();
+    }
+
+    TrapSeries series(String trap) {
+        return traps.get(trap).series();
+    }
+}

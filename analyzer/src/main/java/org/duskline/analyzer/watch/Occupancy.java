@@ -1,0 +1,261 @@
+package org.duskline.analyzer.watch;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.duskline.analyzer.detect.DepartureCase;
+import org.duskline.analyzer.detect.MoveInCase;
+import org.duskline.analyzer.detect.Surroundings;
+import org.duskline.analyzer.detect.Thresholds;
+import org.duskline.analyzer.finding.Kind;
+import org.duskline.analyzer.finding.Stage;
+import org.duskline.analyzer.finding.SwarmSize;
+import org.duskline.analyzer.series.TrapSeries;
+import org.duskline.analyzer.series.TrapSeries.Quantity;
+import org.duskline.collector.trap.Fitted;
+
+/**
+ * Whether a colony lives in the trap: raised by a move-in, strengthened by a night and by foragers, ended by a departure,
+ * by hands that take it away, or by emptiness. Part of the fold's state, so it can be copied.
+ */
+final class Occupancy implements Cloneable {
+    private static final long MINUTE = 60_000L;
+    private static final long HOUR = 60 * MINUTE;
+
+    private final Fitted fitted;
+    private boolean occupied;
+    private long onset;
+    private long raisedAt;
+    private double baseKg;
+    private double swarmKg;
+    private boolean strengthened;
+    private boolean left;
+    private long emptiedAt = Long.MIN_VALUE;
+    private long lowSince;
+    private double idleFlightHours;
+
+    Occupancy(Fitted fitted) {
+        this.fitted = fitted;
+    }
+
+    Occupancy copy() {
+        try {
+            return (Occupancy) clone();
+        } catch (CloneNotSupportedException e) {
+            throw new AssertionError(e);
+        }
+    }
+
+    boolean occupied() {
+        return occupied;
+    }
+
+    long onsetMillis() {
+        return onset;
+    }
+
+    boolean settled() {
+        return strengthened;
+    }
+
+    /** When the trap was last emptied, Unix milliseconds; far in the past when it never was. */
+    long emptiedAt() {
+        return emptiedAt;
+    }
+
+    void step(
+            TrapSeries series,
+            int at,
+            long disturbedAt,
+            Thresholds thresholds,
+            Surroundings surroundings,
+            List<Signal> out) {
+        if (occupied) {
+            follow(series, at, disturbedAt, thresholds, surroundings, out);
+        } else {
+            consider(series, at, thresholds, surroundings, out);
+        }
+    }
+
+    private void consider(
+            TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
+        Optional<MoveInCase> found = MoveInCase.at(series, at, fitted, thresholds, surroundings);
+        if (found.isEmpty() || found.get().logOdds() < Math.log(thresholds.moveInOdds())) {
+            return;
+        }
+        MoveInCase moveIn = found.get();
+        occupied = true;
+        onset = moveIn.onsetMillis();
+        raisedAt = series.timeMillis(at);
+        baseKg = moveIn.baseKg();
+        swarmKg = moveIn.size().kg();
+        strengthened = false;
+        left = false;
+        lowSince = 0;
+        idleFlightHours = 0;
+        out.add(signal(
+                Stage.RAISED,
+                series.timeMillis(at),
+                moveIn,
+                moveIn.evidence().get(0).said()));
+    }
+
+    private Signal signal(Stage stage, long atMillis, MoveInCase moveIn, String why) {
+        SwarmSize size = moveIn.size();
+        return new Signal(
+                Kind.MOVE_IN,
+                stage,
+                onset,
+                atMillis,
+                1 / (1 + Math.exp(-moveIn.logOdds())),
+                summary(moveIn, why),
+                moveIn.evidence(),
+                moveIn.rivals(),
+                Optional.of(size));
+    }
+
+    private static String summary(MoveInCase moveIn, String why) {
+        StringBuilder words = new StringBuilder("A swarm is moving in");
+        if (!Double.isNaN(moveIn.gainKg())) {
+            words.append(String.format(Locale.ROOT, ": %+.2f kg in %.0f min", moveIn.gainKg(), moveIn.minutes()));
+        }
+        if (!Double.isNaN(moveIn.netIn())) {
+            words.append(String.format(Locale.ROOT, ", %,.0f more in than out", moveIn.netIn()));
+        }
+        return words.length() < 25 ? words + ": " + why : words.toString();
+    }
+
+    private void follow(
+            TrapSeries series,
+            int at,
+            long disturbedAt,
+            Thresholds thresholds,
+            Surroundings surroundings,
+            List<Signal> out) {
+        long now = series.timeMillis(at);
+        weigh(series, at, now);
+        depart(series, at, now, thresholds, surroundings, out);
+        if (!strengthened
+                && now - onset > HOUR
+                && surroundings.hoursBeforeSunset(now) < -0.5
+                && stillThere(series, at)) {
+            strengthened = true;
+            out.add(change(Stage.STRENGTHENED, now, "It stayed past dusk" + weightWords()));
+        }
+        if (empty(series, at, now, surroundings)) {
+            vacate(now, disturbedAt, out);
+        }
+    }
+
+    private String weightWords() {
+        return fitted.hasScale() && swarmKg > 0 ? String.format(Locale.ROOT, ", %.2f kg of bees", swarmKg) : "";
+    }
+
+    private Signal change(Stage stage, long now, String why) {
+        Optional<SwarmSize> size = stage == Stage.STRENGTHENED && fitted.hasScale() && !Double.isNaN(baseKg)
+                ? Optional.of(
+                        new SwarmSize(swarmKg, swarmKg * 0.85, swarmKg * 1.15, (int) Math.round(swarmKg / 0.012) * 100))
+                : Optional.empty();
+        return new Signal(
+                Kind.MOVE_IN,
+                stage,
+                onset,
+                now,
+                stage == Stage.WITHDRAWN ? 0.05 : 0.98,
+                why,
+                List.of(),
+                java.util.Map.of(),
+                size);
+    }
+
+    /** The swarm is weighed while it enters and for an hour after; later the colony's own gain would be taken for it. */
+    private void weigh(TrapSeries series, int at, long now) {
+        if (fitted.hasScale() && now - onset < 90 * MINUTE && now - onset > 20 * MINUTE) {
+            double gain = series.median(Quantity.WEIGHT, at - 2, at) - baseKg;
+            if (gain > swarmKg && gain < 6) {
+                swarmKg = gain;
+            }
+        }
+    }
+
+    private void depart(
+            TrapSeries series, int at, long now, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
+        if (left || now - raisedAt < 2 * HOUR) {
+            return;
+        }
+        Optional<DepartureCase> found = DepartureCase.at(series, at, fitted, swarmKg, thresholds, surroundings);
+        if (found.isPresent() && found.get().logOdds() > Math.log(thresholds.moveInOdds())) {
+            left = true;
+            DepartureCase departure = found.get();
+            out.add(new Signal(
+                    Kind.DEPARTURE,
+                    Stage.RAISED,
+                    departure.onsetMillis(),
+                    now,
+                    1 / (1 + Math.exp(-departure.logOdds())),
+                    "The colony is leaving: " + departure.evidence().get(0).said(),
+                    departure.evidence(),
+                    java.util.Map.of(),
+                    Optional.empty()));
+        }
+    }
+
+    private boolean stillThere(TrapSeries series, int at) {
+        if (fitted.hasScale() && !Double.isNaN(baseKg)) {
+            return series.median(Quantity.WEIGHT, at - 4, at) > baseKg + 0.5 * swarmKg;
+        }
+        int dawn = Math.max(0, series.lastAt(raisedAt));
+        return series.totalIn(at) - series.totalIn(dawn) > 50;
+    }
+
+    private boolean empty(TrapSeries series, int at, long now, Surroundings surroundings) {
+        boolean weighs = fitted.hasScale() && !Double.isNaN(baseKg);
+        if (weighs) {
+            double level = series.median(Quantity.WEIGHT, at - 4, at);
+            if (level < baseKg + 0.35 * swarmKg) {
+                lowSince = lowSince == 0 ? now : lowSince;
+            } else if (!Double.isNaN(level)) {
+                lowSince = 0;
+            }
+            if (lowSince != 0 && now - lowSince > (left ? 10 : 40) * MINUTE) {
+                return true;
+            }
+        }
+        return fitted.hasCounter() && idle(series, at, surroundings) > 7;
+    }
+
+    /** Hours of flight weather in which next to nothing passed; a colony of any size would have flown. */
+    private double idle(TrapSeries series, int at, Surroundings surroundings) {
+        if (at == 0) {
+            return 0;
+        }
+        long now = series.timeMillis(at);
+        double hours = (now - series.timeMillis(at - 1)) / (double) HOUR;
+        double bees = series.totalIn(at) + series.totalOut(at) - series.totalIn(at - 1) - series.totalOut(at - 1);
+        boolean fit = surroundings.hoursAfterSunrise(now) > 3
+                && surroundings.hoursBeforeSunset(now) > 2
+                && !(surroundings.outsideCelsius(now) < 15)
+                && hours < 1;
+        if (fit && bees / (hours * 60) < 0.7) {
+            idleFlightHours += hours;
+        } else if (fit && bees / (hours * 60) > 2) {
+            idleFlightHours = Math.max(0, idleFlightHours - 3 * hours);
+        }
+        return idleFlightHours;
+    }
+
+    private void vacate(long now, long disturbedAt, List<Signal> out) {
+        occupied = false;
+        emptiedAt = now;
+        boolean hands = now - disturbedAt < 4 * HOUR;
+        if (left) {
+            out.add(change(Stage.ENDED, now, "The colony has left"));
+        } else if (hands) {
+            out.add(change(Stage.ENDED, now, "Hands were at the trap and the weight is gone: collected"));
+        } else if (strengthened) {
+            out.add(change(Stage.ENDED, now, "The trap is empty again"));
+        } else {
+            out.add(change(Stage.WITHDRAWN, now, "It did not stay: the trap is as before"));
+        }
+    }
+}

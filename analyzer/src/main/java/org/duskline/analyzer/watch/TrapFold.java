@@ -1,0 +1,233 @@
+package org.duskline.analyzer.watch;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.duskline.analyzer.detect.Nuisance;
+import org.duskline.analyzer.detect.RobbingCase;
+import org.duskline.analyzer.detect.ScoutCase;
+import org.duskline.analyzer.detect.Stuck;
+import org.duskline.analyzer.detect.Surroundings;
+import org.duskline.analyzer.detect.Thresholds;
+import org.duskline.analyzer.finding.Kind;
+import org.duskline.analyzer.finding.Stage;
+import org.duskline.analyzer.series.TrapSeries;
+import org.duskline.analyzer.series.TrapSeries.Quantity;
+import org.duskline.collector.trap.Fitted;
+
+/** One trap's state as a fold over its samples in time order: what must be remembered from one sample to the next. */
+final class TrapFold {
+    private static final long HOUR = 3_600_000L;
+    private static final double SCOUT_ODDS = Math.log(6);
+    private static final double ROBBING_ODDS = Math.log(8);
+
+    private final Fitted fitted;
+    private final Occupancy occupancy;
+    private final Map<Kind, Spell> spells;
+    private long foldedUntil = Long.MIN_VALUE;
+    private long disturbedAt = Long.MIN_VALUE / 2;
+
+    TrapFold(Fitted fitted) {
+        this(fitted, new Occupancy(fitted), new EnumMap<>(Kind.class));
+    }
+
+    private TrapFold(Fitted fitted, Occupancy occupancy, Map<Kind, Spell> spells) {
+        this.fitted = fitted;
+        this.occupancy = occupancy;
+        this.spells = spells;
+    }
+
+    TrapFold copy() {
+        TrapFold copy = new TrapFold(fitted, occupancy.copy(), new EnumMap<>(Kind.class));
+        copy.spells.putAll(spells);
+        copy.foldedUntil = foldedUntil;
+        copy.disturbedAt = disturbedAt;
+        return copy;
+    }
+
+    /** Time of the last sample folded in, Unix milliseconds. */
+    long foldedUntil() {
+        return foldedUntil;
+    }
+
+    Occupancy occupancy() {
+        return occupancy;
+    }
+
+    /** Whether a spell of that kind is on at the last sample. */
+    boolean on(Kind kind) {
+        Spell spell = spells.get(kind);
+        return spell != null && spell.on();
+    }
+
+    void step(TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
+        foldedUntil = series.timeMillis(at);
+        if (fitted.hasScale()) {
+            scale(series, at, surroundings, out);
+        }
+        occupancy.step(series, at, disturbedAt, thresholds, surroundings, out);
+        if (fitted.hasCounter()) {
+            traffic(series, at, thresholds, surroundings, out);
+        }
+        battery(series, at, thresholds, out);
+    }
+
+    private void scale(TrapSeries series, int at, Surroundings surroundings, List<Signal> out) {
+        Optional<Nuisance> disturbed = Nuisance.disturbed(series, at);
+        if (disturbed.isPresent()) {
+            disturbedAt = series.timeMillis(at);
+        }
+        spell(Kind.DISTURBED, disturbed, 2 * HOUR, series.timeMillis(at), out);
+        spell(Kind.TARE_SHIFT, Nuisance.tareShift(series, at), HOUR, series.timeMillis(at), out);
+        spell(Kind.SOAKED, Nuisance.soaked(series, at, surroundings), 12 * HOUR, series.timeMillis(at), out);
+        if (series.timeMillis(at) / HOUR != (at == 0 ? 0 : series.timeMillis(at - 1) / HOUR)) {
+            spell(Kind.LODGER, Nuisance.perching(series, at), 72 * HOUR, series.timeMillis(at), out);
+            boolean stuck = Stuck.weight(series, at) && stuckFor(series, at) > 3 * HOUR;
+            spell(
+                    Kind.FAULTY,
+                    stuck
+                            ? Optional.of(new Nuisance(
+                                    Kind.FAULTY, foldedUntil - 3 * HOUR, "The scale has said the same for three hours"))
+                            : Optional.empty(),
+                    24 * HOUR,
+                    series.timeMillis(at),
+                    out);
+        }
+    }
+
+    private static long stuckFor(TrapSeries series, int at) {
+        double last = series.value(Quantity.WEIGHT, at);
+        int i = at;
+        while (i > 0
+                && (series.value(Quantity.WEIGHT, i - 1) == last
+                        || Double.isNaN(series.value(Quantity.WEIGHT, i - 1)))) {
+            i--;
+        }
+        return series.timeMillis(at) - series.timeMillis(i);
+    }
+
+    private void spell(Kind kind, Optional<Nuisance> seen, long lastingMillis, long now, List<Signal> out) {
+        Spell before = spells.getOrDefault(kind, Spell.none());
+        if (seen.isPresent()) {
+            if (!before.on()) {
+                out.add(Signal.plain(
+                        kind,
+                        Stage.RAISED,
+                        seen.get().onsetMillis(),
+                        now,
+                        sentence(seen.get().said())));
+            }
+            spells.put(kind, new Spell(before.on() ? before.onset() : seen.get().onsetMillis(), now));
+        } else if (before.on() && now - before.lastSeen() > lastingMillis) {
+            out.add(Signal.plain(kind, Stage.ENDED, before.onset(), now, "It is over"));
+            spells.put(kind, Spell.none());
+        }
+    }
+
+    private static String sentence(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+
+    private void traffic(
+            TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
+        long now = series.timeMillis(at);
+        if (occupancy.occupied() || now - occupancy.emptiedAt() < 30 * HOUR) {
+            close(Kind.SCOUTING, now, "A swarm has taken the trap", out);
+            close(Kind.ROBBING, now, "It is over", out);
+            return;
+        }
+        Optional<ScoutCase> scouts = ScoutCase.at(series, at, thresholds, surroundings);
+        boolean likely = scouts.isPresent() && scouts.get().logOdds() > SCOUT_ODDS;
+        Optional<RobbingCase> robbers = RobbingCase.at(series, at, fitted, thresholds, surroundings);
+        robbing(robbers.filter(found -> found.logOdds() > ROBBING_ODDS), now, out);
+        scouting(scouts.filter(found -> likely), now, out);
+    }
+
+    private void scouting(Optional<ScoutCase> seen, long now, List<Signal> out) {
+        Spell before = spells.getOrDefault(Kind.SCOUTING, Spell.none());
+        if (seen.isPresent()) {
+            ScoutCase scouts = seen.get();
+            if (!before.on() && !on(Kind.ROBBING)) {
+                out.add(new Signal(
+                        Kind.SCOUTING,
+                        Stage.RAISED,
+                        scouts.onsetMillis(),
+                        now,
+                        1 / (1 + Math.exp(-scouts.logOdds())),
+                        String.format(
+                                Locale.ROOT,
+                                "Scouts at the entrance: %.1f crossings a minute for half an hour",
+                                scouts.perMinute()),
+                        scouts.evidence(),
+                        scouts.rivals(),
+                        Optional.empty()));
+            }
+            spells.put(Kind.SCOUTING, new Spell(before.on() ? before.onset() : scouts.onsetMillis(), now));
+        } else if (before.on() && now - before.lastSeen() > 18 * HOUR) {
+            close(Kind.SCOUTING, now, "No scouts for most of a day", out);
+        }
+    }
+
+    private void robbing(Optional<RobbingCase> seen, long now, List<Signal> out) {
+        Spell before = spells.getOrDefault(Kind.ROBBING, Spell.none());
+        if (seen.isPresent()) {
+            RobbingCase robbers = seen.get();
+            if (!before.on()) {
+                out.add(new Signal(
+                        Kind.ROBBING,
+                        Stage.RAISED,
+                        robbers.onsetMillis(),
+                        now,
+                        1 / (1 + Math.exp(-robbers.logOdds())),
+                        "Robbers: " + robbers.evidence().get(0).said(),
+                        robbers.evidence(),
+                        robbers.rivals(),
+                        Optional.empty()));
+            }
+            spells.put(Kind.ROBBING, new Spell(before.on() ? before.onset() : robbers.onsetMillis(), now));
+        } else if (before.on() && now - before.lastSeen() > 20 * HOUR) {
+            close(Kind.ROBBING, now, "The robbers are gone", out);
+        }
+    }
+
+    private void close(Kind kind, long now, String why, List<Signal> out) {
+        Spell before = spells.getOrDefault(kind, Spell.none());
+        if (before.on()) {
+            out.add(Signal.plain(kind, Stage.ENDED, before.onset(), now, why));
+            spells.put(kind, Spell.none());
+        }
+    }
+
+    private void battery(TrapSeries series, int at, Thresholds thresholds, List<Signal> out) {
+        double volts = series.value(Quantity.BATTERY, at);
+        if (Double.isNaN(volts)) {
+            return;
+        }
+        double usual = series.median(Quantity.BATTERY, at - 20, at);
+        Optional<Nuisance> low = usual < thresholds.batteryVolts()
+                ? Optional.of(new Nuisance(
+                        Kind.BATTERY_LOW,
+                        foldedUntil,
+                        String.format(Locale.ROOT, "the battery is down to %.2f V", usual)))
+                : Optional.empty();
+        spell(Kind.BATTERY_LOW, low, 48 * HOUR, foldedUntil, out);
+    }
+
+    /**
+     * A stretch in which a kind of thing goes on.
+     *
+     * @param onset when it began
+     * @param lastSeen when it was last seen; {@link Long#MIN_VALUE} while it is off
+     */
+    record Spell(long onset, long lastSeen) {
+        static Spell none() {
+            return new Spell(0, Long.MIN_VALUE);
+        }
+
+        boolean on() {
+            return lastSeen != Long.MIN_VALUE;
+        }
+    }
+}

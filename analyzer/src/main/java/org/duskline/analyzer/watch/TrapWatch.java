@@ -1,0 +1,189 @@
+package org.duskline.analyzer.watch;
+
+import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.duskline.analyzer.detect.Surroundings;
+import org.duskline.analyzer.detect.Thresholds;
+import org.duskline.analyzer.finding.Condition;
+import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.finding.Kind;
+import org.duskline.analyzer.finding.Stage;
+import org.duskline.analyzer.series.TrapSeries;
+import org.duskline.collector.trap.Fitted;
+import org.duskline.collector.trap.Trap;
+import org.duskline.collector.wire.Sample;
+
+/** The watch over one trap: its series, its fold with earlier states to go back to, and its ledger. */
+final class TrapWatch {
+    static final long KEPT_MILLIS = 9 * 24 * 3_600_000L;
+    private static final long BETWEEN_STATES_MILLIS = 2 * 3_600_000L;
+
+    private final Trap trap;
+    private final Ledger ledger;
+    private final TrapSeries series = new TrapSeries(KEPT_MILLIS);
+    private final Deque<TrapFold> states = new ArrayDeque<>();
+    private Fitted fitted;
+    private TrapFold fold;
+    private String node = "";
+    private Instant lastHeard = Instant.MIN;
+    private long newest = Long.MIN_VALUE;
+    private boolean unheard;
+
+    TrapWatch(Trap trap, Fitted fitted, List<Finding> known) {
+        this.trap = trap;
+        this.fitted = fitted;
+        this.fold = new TrapFold(fitted);
+        this.ledger = new Ledger(trap.name(), known);
+    }
+
+    Trap trap() {
+        return trap;
+    }
+
+    Fitted fitted() {
+        return fitted;
+    }
+
+    TrapSeries series() {
+        return series;
+    }
+
+    List<Finding> findings() {
+        return ledger.findings();
+    }
+
+    Instant lastHeard() {
+        return lastHeard;
+    }
+
+    /** Takes samples that one message brought and folds whatever they change. */
+    List<Finding> take(
+            String fromNode,
+            Fitted nowFitted,
+            List<Sample> samples,
+            Instant received,
+            Thresholds thresholds,
+            int version,
+            Surroundings surroundings) {
+        node = fromNode;
+        if (nowFitted != fitted) {
+            fitted = nowFitted;
+            fold = new TrapFold(fitted);
+            states.clear();
+        }
+        long changed = Long.MAX_VALUE;
+        for (Sample sample : samples) {
+            changed = Math.min(changed, series.add(sample));
+        }
+        lastHeard = received.isAfter(lastHeard) ? received : lastHeard;
+        List<Finding> findings = new ArrayList<>();
+        if (unheard) {
+            unheard = false;
+            enter(
+                    Signal.plain(Kind.UNHEARD, Stage.ENDED, newest, received.toEpochMilli(), "Heard again"),
+                    received,
+                    version,
+                    findings);
+        }
+        if (changed != Long.MAX_VALUE) {
+            fold(changed, received, thresholds, version, surroundings, findings);
+        }
+        newest = series.size() == 0 ? newest : series.timeMillis(series.size() - 1);
+        return findings;
+    }
+
+    private void fold(
+            long changed,
+            Instant received,
+            Thresholds thresholds,
+            int version,
+            Surroundings surroundings,
+            List<Finding> findings) {
+        boolean again = changed <= fold.foldedUntil();
+        long oldEnd = fold.foldedUntil();
+        if (again) {
+            goBackBefore(changed);
+        }
+        long from = fold.foldedUntil();
+        Set<Long> repeated = new HashSet<>();
+        List<Signal> signals = new ArrayList<>();
+        for (int i = series.firstAfter(from); i < series.size(); i++) {
+            fold.step(series, i, thresholds, surroundings, signals);
+            for (Signal signal : signals) {
+                if (signal.kind() == Kind.MOVE_IN && signal.stage() == Stage.RAISED) {
+                    repeated.add(signal.onsetMillis());
+                }
+                enter(signal, received, version, findings);
+            }
+            signals.clear();
+            remember();
+        }
+        if (again) {
+            findings.addAll(ledger.withdrawUnrepeated(from, oldEnd, repeated, received));
+        }
+    }
+
+    private void enter(Signal signal, Instant received, int version, List<Finding> findings) {
+        ledger.enter(signal, node, received, version).ifPresent(findings::add);
+    }
+
+    private void goBackBefore(long time) {
+        while (!states.isEmpty() && states.peekLast().foldedUntil() >= time) {
+            states.removeLast();
+        }
+        fold = states.isEmpty() ? new TrapFold(fitted) : states.peekLast().copy();
+    }
+
+    private void remember() {
+        if (states.isEmpty() || fold.foldedUntil() - states.peekLast().foldedUntil() >= BETWEEN_STATES_MILLIS) {
+            states.addLast(fold.copy());
+            if (fold.foldedUntil() - states.peekFirst().foldedUntil() > KEPT_MILLIS) {
+                states.removeFirst();
+            }
+        }
+    }
+
+    /** Notices silence on the clock of receipt, since the samples' own time stops with the samples. */
+    List<Finding> tick(Instant now, Thresholds thresholds, int version) {
+        List<Finding> findings = new ArrayList<>();
+        if (!unheard
+                && lastHeard != Instant.MIN
+                && lastHeard
+                        .plusMillis((long) (thresholds.unheardHours() * 3_600_000))
+                        .isBefore(now)) {
+            unheard = true;
+            enter(
+                    Signal.plain(
+                            Kind.UNHEARD, Stage.RAISED, newest, now.toEpochMilli(), "Nothing heard since " + lastHeard),
+                    now,
+                    version,
+                    findings);
+        }
+        return findings;
+    }
+
+    Condition condition() {
+        if (unheard) {
+            return Condition.UNHEARD;
+        }
+        if (fold.occupancy().occupied()) {
+            boolean filling = fold.foldedUntil() - fold.occupancy().onsetMillis() < 3_600_000L;
+            return filling ? Condition.FILLING : Condition.OCCUPIED;
+        }
+        if (fold.on(Kind.ROBBING)) {
+            return Condition.ROBBED;
+        }
+        if (fold.on(Kind.DISTURBED)) {
+            return Condition.DISTURBED;
+        }
+        if (fold.on(Kind.SCOUTING)) {
+            return Condition.SCOUTED;
+        }
+        return fold.on(Kind.FAULTY) ? Condition.FAULTY : Condition.QUIET;
+    }
+}
