@@ -1,0 +1,211 @@
+package org.duskline.analyzer.watch;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.LongConsumer;
+import org.duskline.analyzer.detect.Thresholds;
+import org.duskline.analyzer.finding.Condition;
+import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.finding.Kind;
+import org.duskline.analyzer.outbox.FindingLog;
+import org.duskline.collector.store.Arrival;
+import org.duskline.collector.store.Store;
+import org.duskline.collector.trap.Fitting;
+import org.duskline.collector.trap.Trap;
+import org.duskline.collector.wire.Sample;
+
+/**
+ * The analyser's entry: reads what has arrived in the store behind a saved cursor, lets the {@link LineWatch} fold it,
+ * and keeps findings and cursor in one transaction. After a restart it re-reads the days that the folds need; what was
+ * told before is not told again. One thread at a time.
+ */
+public final class Analyzer {
+    private static final int ARRIVALS_AT_ONCE = 2000;
+
+    /** As far back as a fold looks, with a day to settle. */
+    private static final Duration REREAD = Duration.ofDays(9);
+
+    private final Store store;
+    private final FindingLog log;
+    private final FindingLog.Along along;
+    private final Thresholds thresholds;
+    private final int version;
+    private LineWatch watch;
+    private Map<String, List<Fitting>> fittings = Map.of();
+    private long cursor;
+
+    /**
+     * @param along written in one transaction with the findings
+     * @param version version of the thresholds, noted in each finding
+     */
+    public Analyzer(Store store, FindingLog log, Thresholds thresholds, int version, FindingLog.Along along) {
+        this.store = store;
+        this.log = log;
+        this.along = along;
+        this.thresholds = thresholds;
+        this.version = version;
+        this.watch = new LineWatch(thresholds, version);
+        this.cursor = log.cursor();
+        reread();
+    }
+
+    /** Analyses all that has arrived since the last call; returns what is new or changed, already kept. */
+    public synchronized List<Finding> advance() {
+        return advance(pack -> {});
+    }
+
+    /**
+     * Analyses all that has arrived since the last call.
+     *
+     * @param progress told the last pack after each stretch
+     */
+    public synchronized List<Finding> advance(LongConsumer progress) {
+        readLine();
+        List<Finding> all = new ArrayList<>();
+        for (List<Arrival> arrivals = next(); !arrivals.isEmpty(); arrivals = next()) {
+            List<Finding> changes = new ArrayList<>();
+            for (Arrival arrival : arrivals) {
+                changes.addAll(take(arrival));
+            }
+            cursor = arrivals.get(arrivals.size() - 1).pack();
+            log.keep(changes, cursor, along);
+            all.addAll(changes);
+            progress.accept(cursor);
+        }
+        return all;
+    }
+
+    /** Notices silence as time passes without readings; returns what is new, already kept. */
+    public synchronized List<Finding> tick(Instant now) {
+        List<Finding> changes = watch.tick(now);
+        if (!changes.isEmpty()) {
+            log.keep(changes, cursor, along);
+        }
+        return changes;
+    }
+
+    /** Reads the line again and folds everything needed anew, after a fitting, a calibration or a trap was changed. */
+    public synchronized void lineChanged() {
+        watch = new LineWatch(thresholds, version);
+        reread();
+    }
+
+    /** The condition of a trap as of the last sample. */
+    public synchronized Condition condition(String trap) {
+        return watch.condition(trap);
+    }
+
+    private List<Arrival> next() {
+        return store.samples().arrivalsAfter(cursor, ARRIVALS_AT_ONCE);
+    }
+
+    private void readLine() {
+        Map<String, List<Fitting>> byNode = new HashMap<>();
+        for (Fitting fitting : store.line().fittings()) {
+            byNode.computeIfAbsent(fitting.node(), node -> new ArrayList<>()).add(fitting);
+        }
+        fittings = byNode;
+        for (Trap trap : store.line().traps()) {
+            if (!watch.watches(trap.name())) {
+                fittedLast(trap).ifPresent(fitting -> watch.watch(trap, fitting.fitted(), known(trap)));
+            }
+        }
+    }
+
+    private List<Finding> known(Trap trap) {
+        return log.ofTrap(trap.name(), Instant.MIN, Instant.MAX);
+    }
+
+    private Optional<Fitting> fittedLast(Trap trap) {
+        return fittings.values().stream()
+                .flatMap(List::stream)
+                .filter(fitting -> fitting.trap().equals(trap.name()))
+                .reduce((one, other) -> one.from().isAfter(other.from()) ? one : other);
+    }
+
+    private List<Finding> take(Arrival arrival) {
+        List<Finding> changes = new ArrayList<>();
+        List<Sample> stretch = new ArrayList<>();
+        Fitting current = null;
+        for (Sample sample : arrival.samples()) {
+            Fitting fitting = fittingAt(arrival.node(), sample.time());
+            if (fitting != current && !stretch.isEmpty()) {
+                changes.addAll(take(current, stretch, arrival.received()));
+                stretch.clear();
+            }
+            current = fitting;
+            if (fitting != null) {
+                stretch.add(sample);
+            }
+        }
+        if (!stretch.isEmpty()) {
+            changes.addAll(take(current, stretch, arrival.received()));
+        }
+        return changes;
+    }
+
+    private List<Finding> take(Fitting fitting, List<Sample> samples, Instant received) {
+        return watch.take(fitting.trap(), fitting.node(), fitting.fitted(), samples, received);
+    }
+
+    private Fitting fittingAt(String node, Instant time) {
+        for (Fitting fitting : fittings.getOrDefault(node, List.of())) {
+            if (fitting.covers(time) && watch.watches(fitting.trap())) {
+                return fitting;
+            }
+        }
+        return null;
+    }
+
+    /** Folds the last days again from the store; their findings are known, so nothing is told. */
+    private void reread() {
+        readLine();
+        Instant from = rereadFrom();
+        if (from.equals(Instant.MAX)) {
+            return;
+        }
+        List<Reread> samples = new ArrayList<>();
+        for (List<Fitting> ofNode : fittings.values()) {
+            for (Fitting fitting : ofNode) {
+                if (watch.watches(fitting.trap())) {
+                    Instant start = fitting.from().isAfter(from) ? fitting.from() : from;
+                    if (start.isBefore(fitting.until())) {
+                        store.samples().read(fitting.node(), start, fitting.until(), sample -> samples.add(new Reread(fitting, sample)));
+                    }
+                }
+            }
+        }
+        samples.sort((one, other) -> Long.compare(one.sample().receivedMillis(), other.sample().receivedMillis()));
+        List<Finding> changes = new ArrayList<>();
+        for (Reread reread : samples) {
+            changes.addAll(take(reread.fitting(), List.of(reread.sample()), reread.sample().received()));
+        }
+        if (!changes.isEmpty()) {
+            log.keep(changes, cursor, along);
+        }
+    }
+
+    private record Reread(Fitting fitting, Sample sample) {}
+
+    private Instant rereadFrom() {
+        Instant newest = store.nodes().all().stream()
+                .map(node -> node.lastHeard())
+                .max(Instant::compareTo)
+                .orElse(Instant.MAX);
+        if (cursor == 0 || newest.equals(Instant.MAX)) {
+            return Instant.MAX;
+        }
+        Instant usual = newest.minus(REREAD);
+        return log.standing().stream()
+                .filter(finding -> finding.kind() == Kind.MOVE_IN)
+                .map(finding -> finding.onset().minus(Duration.ofDays(1)))
+                .filter(onset -> onset.isBefore(usual))
+                .min(Instant::compareTo)
+                .orElse(usual);
+    }
+}
