@@ -18,8 +18,8 @@ record Details(List<Evidence> evidence, Map<Rival, Double> rivals, Optional<Swar
 
     static String write(Finding finding) {
         try {
-            return JSON.writeValueAsString(
-                    new Kept(finding.evidence(), finding.rivals(), finding.size().orElse(null)));
+            return JSON.writeValueAsString(new Kept(
+                    finding.evidence(), finding.rivals(), finding.size().orElse(null)));
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("The details of a finding at " + finding.trap() + " cannot be written.", e);
         }

@@ -89,13 +89,14 @@ public final class FindingLog {
 
     /** All findings, in the order in which they were raised. */
     public List<Finding> all() {
-        return jdbi.withHandle(handle -> findings(handle.createQuery(COLUMNS + "ORDER BY raised_ms, id")).list());
+        return jdbi.withHandle(handle ->
+                findings(handle.createQuery(COLUMNS + "ORDER BY raised_ms, id")).list());
     }
 
     /** The findings of a trap whose onset lies in a stretch of time, by onset. */
     public List<Finding> ofTrap(String trap, Instant from, Instant until) {
-        return jdbi.withHandle(handle -> findings(handle.createQuery(
-                                COLUMNS + "WHERE trap = :trap AND onset_ms >= :from AND onset_ms < :until ORDER BY onset_ms")
+        return jdbi.withHandle(handle -> findings(handle.createQuery(COLUMNS
+                                + "WHERE trap = :trap AND onset_ms >= :from AND onset_ms < :until ORDER BY onset_ms")
                         .bind("trap", trap)
                         .bind("from", millis(from))
                         .bind("until", millis(until)))
@@ -104,15 +105,17 @@ public final class FindingLog {
 
     /** The newest findings of the whole line, newest first. */
     public List<Finding> latest(int limit) {
-        return jdbi.withHandle(handle -> findings(handle.createQuery(COLUMNS + "ORDER BY raised_ms DESC, id DESC LIMIT :limit")
-                        .bind("limit", limit))
-                .list());
+        return jdbi.withHandle(
+                handle -> findings(handle.createQuery(COLUMNS + "ORDER BY raised_ms DESC, id DESC LIMIT :limit")
+                                .bind("limit", limit))
+                        .list());
     }
 
     /** The findings that still stand, by onset. */
     public List<Finding> standing() {
-        return jdbi.withHandle(handle ->
-                findings(handle.createQuery(COLUMNS + "WHERE stage IN ('RAISED', 'STRENGTHENED') ORDER BY onset_ms")).list());
+        return jdbi.withHandle(handle -> findings(
+                        handle.createQuery(COLUMNS + "WHERE stage IN ('RAISED', 'STRENGTHENED') ORDER BY onset_ms"))
+                .list());
     }
 
     /** One finding by its identity. */

@@ -175,15 +175,22 @@ public final class Analyzer {
                 if (watch.watches(fitting.trap())) {
                     Instant start = fitting.from().isAfter(from) ? fitting.from() : from;
                     if (start.isBefore(fitting.until())) {
-                        store.samples().read(fitting.node(), start, fitting.until(), sample -> samples.add(new Reread(fitting, sample)));
+                        store.samples()
+                                .read(
+                                        fitting.node(),
+                                        start,
+                                        fitting.until(),
+                                        sample -> samples.add(new Reread(fitting, sample)));
                     }
                 }
             }
         }
-        samples.sort((one, other) -> Long.compare(one.sample().receivedMillis(), other.sample().receivedMillis()));
+        samples.sort((one, other) ->
+                Long.compare(one.sample().receivedMillis(), other.sample().receivedMillis()));
         List<Finding> changes = new ArrayList<>();
         for (Reread reread : samples) {
-            changes.addAll(take(reread.fitting(), List.of(reread.sample()), reread.sample().received()));
+            changes.addAll(take(
+                    reread.fitting(), List.of(reread.sample()), reread.sample().received()));
         }
         if (!changes.isEmpty()) {
             log.keep(changes, cursor, along);
