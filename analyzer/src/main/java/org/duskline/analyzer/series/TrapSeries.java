@@ -177,7 +177,7 @@ public final class TrapSeries {
         double[] values = columns[quantity.ordinal()].values;
         double[] sorted = new double[Math.max(0, to - from + 1)];
         int n = 0;
-        for (int i = Math.max(from, 0); i <= to; i++) {
+        for (int i = Math.max(from, 0); i <= Math.min(to, size - 1); i++) {
             if (!Double.isNaN(values[i])) {
                 sorted[n++] = values[i];
             }
