@@ -35,324 +35,346 @@ void board_crystal_alarm(void);
 void board_carrier_byte(void);
 
 void board_crystal_alarm(void) {
-  if ((LPTIM1_ISR & 2u) != 0) {
-    crystal_turns++;
-  }
-  LPTIM1_ICR = 3u;
+    if ((LPTIM1_ISR & 2u) != 0) {
+        crystal_turns++;
+    }
+    LPTIM1_ICR = 3u;
 }
 
 /* A byte that comes when the room is full is lost; its frame fails its checksum. */
 void board_carrier_byte(void) {
-  if ((USART1_ISR & 1u << 5) != 0) {
-    uint8_t byte = (uint8_t)USART1_RDR;
-    if (incoming_in - incoming_out < INCOMING_BYTES) {
-      incoming[incoming_in % INCOMING_BYTES] = byte;
-      incoming_in++;
+    if ((USART1_ISR & 1u << 5) != 0) {
+        uint8_t byte = (uint8_t)USART1_RDR;
+        if (incoming_in - incoming_out < INCOMING_BYTES) {
+            incoming[incoming_in % INCOMING_BYTES] = byte;
+            incoming_in++;
+        }
     }
-  }
-  USART1_ICR = 1u << 3;
+    USART1_ICR = 1u << 3;
 }
 
-static void set_pin(uint32_t port, uint32_t pin, bool high) { GPIO_BSRR(port) = 1u << (high ? pin : pin + 16u); }
+static void set_pin(uint32_t port, uint32_t pin, bool high) {
+    GPIO_BSRR(port) = 1u << (high ? pin : pin + 16u);
+}
 
-static bool pin_is_high(uint32_t port, uint32_t pin) { return (GPIO_IDR(port) >> pin & 1u) != 0; }
+static bool pin_is_high(uint32_t port, uint32_t pin) {
+    return (GPIO_IDR(port) >> pin & 1u) != 0;
+}
 
 /* Mode 0 input, 1 output, 2 alternate function, 3 analog. */
 static void set_mode(uint32_t port, uint32_t pin, uint32_t mode) {
-  GPIO_MODER(port) = (GPIO_MODER(port) & ~(3u << (2u * pin))) | mode << (2u * pin);
+    GPIO_MODER(port) = (GPIO_MODER(port) & ~(3u << (2u * pin))) | mode << (2u * pin);
 }
 
 /* Four cycles a turn on a Cortex-M0+. */
 static void wait_us(uint32_t microseconds) {
-  uint32_t turns = microseconds * CYCLES_A_MICROSECOND / 4u + 1u;
-  __asm volatile("1: sub %0, #1\n bne 1b\n" : "+l"(turns) : : "cc");
+    uint32_t turns = microseconds * CYCLES_A_MICROSECOND / 4u + 1u;
+    __asm volatile("1: sub %0, #1\n bne 1b\n" : "+l"(turns) : : "cc");
 }
 
 static void start_clocks(void) {
-  RCC_IOPENR |= 3u;
-  RCC_CR |= 1u; /* HSI16 on, and from now on also first after each sleep */
-  while ((RCC_CR & 4u) == 0) {
-  }
-  RCC_CFGR = (RCC_CFGR & ~3u) | 1u | 1u << 15;
-  RCC_APB1ENR |= 1u << 28;
-  PWR_CR |= 1u << 8 | 1u << 9 | 1u; /* backup domain open, ultra low power, regulator low in stop */
-  RCC_CSR |= 1u << 8;
-  while ((RCC_CSR & 1u << 9) == 0) {
-  }
-  RCC_CCIPR |= 3u << 18; /* LPTIM1 counts the crystal */
-  RCC_APB1ENR |= 1u << 31;
-  RCC_APB2ENR |= 1u << 9 | 1u << 12 | 1u << 14;
+    RCC_IOPENR |= 3u;
+    RCC_CR |= 1u; /* HSI16 on, and from now on also first after each sleep */
+    while ((RCC_CR & 4u) == 0) {
+    }
+    RCC_CFGR = (RCC_CFGR & ~3u) | 1u | 1u << 15;
+    RCC_APB1ENR |= 1u << 28;
+    PWR_CR |= 1u << 8 | 1u << 9 | 1u; /* backup domain open, ultra low power, regulator low in stop */
+    RCC_CSR |= 1u << 8;
+    while ((RCC_CSR & 1u << 9) == 0) {
+    }
+    RCC_CCIPR |= 3u << 18; /* LPTIM1 counts the crystal */
+    RCC_APB1ENR |= 1u << 31;
+    RCC_APB2ENR |= 1u << 9 | 1u << 12 | 1u << 14;
 }
 
 static void start_pins(void) {
-  for (uint32_t pin = 0; pin < 3; pin++) {
-    set_mode(GPIOB, pin, 1);
-    set_mode(GPIOB, pin + 3u, 2);
-  }
-  set_mode(GPIOB, LAMPS, 1);
-  set_mode(GPIOA, CONVERTER_CLOCK, 1);
-  set_pin(GPIOA, CONVERTER_CLOCK, true);
-  set_mode(GPIOA, CONVERTER_DATA, 0);
-  GPIO_OTYPER(GPIOA) |= 3u << THERMOMETER_FIRST;
-  set_pin(GPIOA, THERMOMETER_FIRST, true);
-  set_pin(GPIOA, THERMOMETER_FIRST + 1u, true);
-  set_mode(GPIOA, THERMOMETER_FIRST, 1);
-  set_mode(GPIOA, THERMOMETER_FIRST + 1u, 1);
-  set_mode(GPIOA, CARRIER_POWER, 1);
-  GPIO_AFRH(GPIOA) = (GPIO_AFRH(GPIOA) & ~0xFF0u) | 0x440u;
-  set_pin(GPIOA, FRAM_SELECT, true);
-  set_mode(GPIOA, FRAM_SELECT, 1);
+    for (uint32_t pin = 0; pin < 3; pin++) {
+        set_mode(GPIOB, pin, 1);
+        set_mode(GPIOB, pin + 3u, 2);
+    }
+    set_mode(GPIOB, LAMPS, 1);
+    set_mode(GPIOA, CONVERTER_CLOCK, 1);
+    set_pin(GPIOA, CONVERTER_CLOCK, true);
+    set_mode(GPIOA, CONVERTER_DATA, 0);
+    GPIO_OTYPER(GPIOA) |= 3u << THERMOMETER_FIRST;
+    set_pin(GPIOA, THERMOMETER_FIRST, true);
+    set_pin(GPIOA, THERMOMETER_FIRST + 1u, true);
+    set_mode(GPIOA, THERMOMETER_FIRST, 1);
+    set_mode(GPIOA, THERMOMETER_FIRST + 1u, 1);
+    set_mode(GPIOA, CARRIER_POWER, 1);
+    GPIO_AFRH(GPIOA) = (GPIO_AFRH(GPIOA) & ~0xFF0u) | 0x440u;
+    set_pin(GPIOA, FRAM_SELECT, true);
+    set_mode(GPIOA, FRAM_SELECT, 1);
 }
 
 void board_start(void) {
-  start_clocks();
-  start_pins();
-  IWDG_KR = 0xCCCCu;
-  IWDG_KR = 0x5555u;
-  IWDG_PR = 6u; /* 37 kHz / 256, 4096 steps: 28 s */
-  ADC_CFGR2 = 1u << 30;
-  ADC_SMPR = 2u;
-  ADC_CR = 1u << 31;
-  while ((ADC_CR & 1u << 31) != 0) {
-  }
-  SPI1_CR1 = 1u << 9 | 1u << 8 | 1u << 6 | 1u << 3 | 1u << 2; /* software select, on, a quarter of the clock, master */
-  LPTIM1_IER = 3u; /* alarm and full turn */
-  LPTIM1_CR = 1u;
-  LPTIM1_ARR = CRYSTAL_LAST;
-  while ((LPTIM1_ISR & 1u << 4) == 0) {
-  }
-  LPTIM1_CR = 5u; /* runs on and on */
-  SCB_SCR |= 4u;
-  NVIC_ISER = 1u << LPTIM1_IRQ | 1u << USART1_IRQ;
+    start_clocks();
+    start_pins();
+    IWDG_KR = 0xCCCCu;
+    IWDG_KR = 0x5555u;
+    IWDG_PR = 6u; /* 37 kHz / 256, 4096 steps: 28 s */
+    ADC_CFGR2 = 1u << 30;
+    ADC_SMPR = 2u;
+    ADC_CR = 1u << 31;
+    while ((ADC_CR & 1u << 31) != 0) {
+    }
+    SPI1_CR1 =
+        1u << 9 | 1u << 8 | 1u << 6 | 1u << 3 | 1u << 2; /* software select, on, a quarter of the clock, master */
+    LPTIM1_IER = 3u;                                     /* alarm and full turn */
+    LPTIM1_CR = 1u;
+    LPTIM1_ARR = CRYSTAL_LAST;
+    while ((LPTIM1_ISR & 1u << 4) == 0) {
+    }
+    LPTIM1_CR = 5u; /* runs on and on */
+    SCB_SCR |= 4u;
+    NVIC_ISER = 1u << LPTIM1_IRQ | 1u << USART1_IRQ;
 }
 
 /* The counter runs on the crystal, not on the core's clock, so it is read until two
  * readings agree; on its last step the turn may already be counted, so that step is
  * waited out. */
 static uint64_t crystal_ticks(void) {
-  for (;;) {
-    __asm volatile("cpsid i");
-    uint32_t first = LPTIM1_CNT & CRYSTAL_LAST;
-    uint32_t second = LPTIM1_CNT & CRYSTAL_LAST;
-    bool turned = (LPTIM1_ISR & 2u) != 0;
-    uint64_t turns = crystal_turns;
-    __asm volatile("cpsie i");
-    if (first != second || first == CRYSTAL_LAST) {
-      continue;
+    for (;;) {
+        __asm volatile("cpsid i");
+        uint32_t first = LPTIM1_CNT & CRYSTAL_LAST;
+        uint32_t second = LPTIM1_CNT & CRYSTAL_LAST;
+        bool turned = (LPTIM1_ISR & 2u) != 0;
+        uint64_t turns = crystal_turns;
+        __asm volatile("cpsie i");
+        // cppcheck-suppress knownConditionTrueFalse; the counter moves between the two readings
+        if (first != second || first == CRYSTAL_LAST) {
+            continue;
+        }
+        if (turned && first < CRYSTAL_TURN / 2u) {
+            turns++;
+        }
+        return turns * CRYSTAL_TURN + first;
     }
-    if (turned && first < CRYSTAL_TURN / 2u) {
-      turns++;
-    }
-    return turns * CRYSTAL_TURN + first;
-  }
 }
 
-uint64_t board_now_ms(void) { return crystal_ticks() * 1000u / CRYSTAL_HZ; }
+uint64_t board_now_ms(void) {
+    return crystal_ticks() * 1000u / CRYSTAL_HZ;
+}
 
-void board_alive(void) { IWDG_KR = 0xAAAAu; }
+void board_alive(void) {
+    IWDG_KR = 0xAAAAu;
+}
 
 void board_sleep_ms(uint32_t ms) {
-  uint64_t until = crystal_ticks() + ms * CRYSTAL_HZ / 1000u;
-  uint32_t match = (uint32_t)until & CRYSTAL_LAST;
-  LPTIM1_ICR = 1u << 3;
-  LPTIM1_CMP = match == CRYSTAL_LAST ? 0 : match;
-  while ((LPTIM1_ISR & 1u << 3) == 0) {
-  }
-  while (crystal_ticks() < until) {
-    __asm volatile("cpsid i");
-    uint32_t left = (match - (LPTIM1_CNT & CRYSTAL_LAST)) & CRYSTAL_LAST;
-    /* Too close to the alarm it might pass before the core sleeps. */
-    if (left > 2u && left < CRYSTAL_TURN - 64u) {
-      __asm volatile("wfi");
+    uint64_t until = crystal_ticks() + ms * CRYSTAL_HZ / 1000u;
+    uint32_t match = (uint32_t)until & CRYSTAL_LAST;
+    LPTIM1_ICR = 1u << 3;
+    LPTIM1_CMP = match == CRYSTAL_LAST ? 0 : match;
+    while ((LPTIM1_ISR & 1u << 3) == 0) {
     }
-    __asm volatile("cpsie i\n isb");
-  }
+    while (crystal_ticks() < until) {
+        __asm volatile("cpsid i");
+        uint32_t left = (match - (LPTIM1_CNT & CRYSTAL_LAST)) & CRYSTAL_LAST;
+        /* Too close to the alarm it might pass before the core sleeps. */
+        if (left > 2u && left < CRYSTAL_TURN - 64u) {
+            __asm volatile("wfi");
+        }
+        __asm volatile("cpsie i\n isb");
+    }
 }
 
 static int32_t convert(uint32_t channel) {
-  ADC_CHSELR = 1u << channel;
-  ADC_CR |= 4u;
-  while ((ADC_ISR & 4u) == 0) {
-  }
-  return (int32_t)(ADC_DR & 0xFFFu);
+    ADC_CHSELR = 1u << channel;
+    ADC_CR |= 4u;
+    while ((ADC_ISR & 4u) == 0) {
+    }
+    return (int32_t)(ADC_DR & 0xFFFu);
 }
 
 static void converter_ready(bool on) {
-  if (!on) {
-    ADC_CR |= 2u;
-    while ((ADC_CR & 1u) != 0) {
+    if (!on) {
+        ADC_CR |= 2u;
+        while ((ADC_CR & 1u) != 0) {
+        }
+        return;
     }
-    return;
-  }
-  ADC_ISR = 1u;
-  ADC_CR |= 1u;
-  while ((ADC_ISR & 1u) == 0) {
-  }
+    ADC_ISR = 1u;
+    ADC_CR |= 1u;
+    while ((ADC_ISR & 1u) == 0) {
+    }
 }
 
 board_light board_look_at_lane(uint32_t lane) {
-  board_light light;
-  GPIO_BSRR(GPIOB) = 7u << 16 | (lane & 7u);
-  converter_ready(true);
-  wait_us(10);
-  light.outer_dark = convert(0);
-  light.inner_dark = convert(1);
-  set_pin(GPIOB, LAMPS, true);
-  wait_us(30);
-  light.outer_lit = convert(0);
-  light.inner_lit = convert(1);
-  set_pin(GPIOB, LAMPS, false);
-  converter_ready(false);
-  return light;
+    board_light light;
+    GPIO_BSRR(GPIOB) = 7u << 16 | (lane & 7u);
+    converter_ready(true);
+    wait_us(10);
+    light.outer_dark = convert(0);
+    light.inner_dark = convert(1);
+    set_pin(GPIOB, LAMPS, true);
+    wait_us(30);
+    light.outer_lit = convert(0);
+    light.inner_lit = convert(1);
+    set_pin(GPIOB, LAMPS, false);
+    converter_ready(false);
+    return light;
 }
 
 int32_t board_battery_code(void) {
-  converter_ready(true);
-  int32_t code = convert(3);
-  converter_ready(false);
-  return code;
+    converter_ready(true);
+    int32_t code = convert(3);
+    converter_ready(false);
+    return code;
 }
 
-void board_scale_on(void) { set_pin(GPIOA, CONVERTER_CLOCK, false); }
+void board_scale_on(void) {
+    set_pin(GPIOA, CONVERTER_CLOCK, false);
+}
 
 /* Held high for more than 60 us, the clock line sends the converter to sleep. */
-void board_scale_off(void) { set_pin(GPIOA, CONVERTER_CLOCK, true); }
+void board_scale_off(void) {
+    set_pin(GPIOA, CONVERTER_CLOCK, true);
+}
 
-bool board_scale_ready(void) { return !pin_is_high(GPIOA, CONVERTER_DATA); }
+bool board_scale_ready(void) {
+    return !pin_is_high(GPIOA, CONVERTER_DATA);
+}
 
 uint32_t board_scale_read(void) {
-  uint32_t word = 0;
-  for (int pulse = 0; pulse < 25; pulse++) { /* the 25th chooses channel A, gain 128 */
-    set_pin(GPIOA, CONVERTER_CLOCK, true);
-    wait_us(1);
-    set_pin(GPIOA, CONVERTER_CLOCK, false);
-    if (pulse < 24) {
-      word = word << 1 | (pin_is_high(GPIOA, CONVERTER_DATA) ? 1u : 0u);
+    uint32_t word = 0;
+    for (int pulse = 0; pulse < 25; pulse++) { /* the 25th chooses channel A, gain 128 */
+        set_pin(GPIOA, CONVERTER_CLOCK, true);
+        wait_us(1);
+        set_pin(GPIOA, CONVERTER_CLOCK, false);
+        if (pulse < 24) {
+            word = word << 1 | (pin_is_high(GPIOA, CONVERTER_DATA) ? 1u : 0u);
+        }
+        wait_us(1);
     }
-    wait_us(1);
-  }
-  return word;
+    return word;
 }
 
 static void wire_slot(uint32_t pin, uint32_t low_us, uint32_t rest_us) {
-  set_pin(GPIOA, pin, false);
-  wait_us(low_us);
-  set_pin(GPIOA, pin, true);
-  wait_us(rest_us);
+    set_pin(GPIOA, pin, false);
+    wait_us(low_us);
+    set_pin(GPIOA, pin, true);
+    wait_us(rest_us);
 }
 
 static void wire_write(uint32_t pin, uint8_t byte) {
-  for (int bit = 0; bit < 8; bit++) {
-    bool one = (byte >> bit & 1) != 0;
-    wire_slot(pin, one ? 5u : 65u, one ? 65u : 5u);
-  }
+    for (int bit = 0; bit < 8; bit++) {
+        bool one = (byte >> bit & 1) != 0;
+        wire_slot(pin, one ? 5u : 65u, one ? 65u : 5u);
+    }
 }
 
 static uint8_t wire_read(uint32_t pin) {
-  uint8_t byte = 0;
-  for (int bit = 0; bit < 8; bit++) {
-    wire_slot(pin, 3, 8);
-    if (pin_is_high(GPIOA, pin)) {
-      byte = (uint8_t)(byte | 1u << bit);
+    uint8_t byte = 0;
+    for (int bit = 0; bit < 8; bit++) {
+        wire_slot(pin, 3, 8);
+        if (pin_is_high(GPIOA, pin)) {
+            byte = (uint8_t)(byte | 1u << bit);
+        }
+        wait_us(55);
     }
-    wait_us(55);
-  }
-  return byte;
+    return byte;
 }
 
-static void wire_reset(uint32_t pin) { wire_slot(pin, 500, 500); }
+static void wire_reset(uint32_t pin) {
+    wire_slot(pin, 500, 500);
+}
 
 void board_thermometer_convert(uint32_t which) {
-  uint32_t pin = THERMOMETER_FIRST + (which & 1u);
-  wire_reset(pin);
-  wire_write(pin, 0xCC); /* to whoever is on this line */
-  wire_write(pin, 0x44);
+    uint32_t pin = THERMOMETER_FIRST + (which & 1u);
+    wire_reset(pin);
+    wire_write(pin, 0xCC); /* to whoever is on this line */
+    wire_write(pin, 0x44);
 }
 
 void board_thermometer_read(uint32_t which, uint8_t scratchpad[9]) {
-  uint32_t pin = THERMOMETER_FIRST + (which & 1u);
-  wire_reset(pin);
-  wire_write(pin, 0xCC);
-  wire_write(pin, 0xBE);
-  for (int i = 0; i < 9; i++) {
-    scratchpad[i] = wire_read(pin);
-  }
+    uint32_t pin = THERMOMETER_FIRST + (which & 1u);
+    wire_reset(pin);
+    wire_write(pin, 0xCC);
+    wire_write(pin, 0xBE);
+    for (int i = 0; i < 9; i++) {
+        scratchpad[i] = wire_read(pin);
+    }
 }
 
 static uint8_t exchange(uint8_t byte) {
-  while ((SPI1_SR & 2u) == 0) {
-  }
-  SPI1_DR8 = byte;
-  while ((SPI1_SR & 1u) == 0) {
-  }
-  return SPI1_DR8;
+    while ((SPI1_SR & 2u) == 0) {
+    }
+    SPI1_DR8 = byte;
+    while ((SPI1_SR & 1u) == 0) {
+    }
+    return SPI1_DR8;
 }
 
 static void fram_open(uint8_t command, uint32_t at) {
-  set_pin(GPIOA, FRAM_SELECT, false);
-  (void)exchange(command);
-  (void)exchange((uint8_t)(at >> 16));
-  (void)exchange((uint8_t)(at >> 8));
-  (void)exchange((uint8_t)at);
+    set_pin(GPIOA, FRAM_SELECT, false);
+    (void)exchange(command);
+    (void)exchange((uint8_t)(at >> 16));
+    (void)exchange((uint8_t)(at >> 8));
+    (void)exchange((uint8_t)at);
 }
 
 static bool fram_read(void *context, uint32_t at, uint8_t *bytes, uint32_t count) {
-  (void)context;
-  fram_open(FRAM_READ, at);
-  for (uint32_t i = 0; i < count; i++) {
-    bytes[i] = exchange(0);
-  }
-  set_pin(GPIOA, FRAM_SELECT, true);
-  return true;
+    (void)context;
+    fram_open(FRAM_READ, at);
+    for (uint32_t i = 0; i < count; i++) {
+        bytes[i] = exchange(0);
+    }
+    set_pin(GPIOA, FRAM_SELECT, true);
+    return true;
 }
 
 static bool fram_write(void *context, uint32_t at, const uint8_t *bytes, uint32_t count) {
-  (void)context;
-  set_pin(GPIOA, FRAM_SELECT, false);
-  (void)exchange(FRAM_WRITE_ENABLE);
-  set_pin(GPIOA, FRAM_SELECT, true);
-  fram_open(FRAM_WRITE, at);
-  for (uint32_t i = 0; i < count; i++) {
-    (void)exchange(bytes[i]);
-  }
-  set_pin(GPIOA, FRAM_SELECT, true);
-  return true;
+    (void)context;
+    set_pin(GPIOA, FRAM_SELECT, false);
+    (void)exchange(FRAM_WRITE_ENABLE);
+    set_pin(GPIOA, FRAM_SELECT, true);
+    fram_open(FRAM_WRITE, at);
+    for (uint32_t i = 0; i < count; i++) {
+        (void)exchange(bytes[i]);
+    }
+    set_pin(GPIOA, FRAM_SELECT, true);
+    return true;
 }
 
-dl_storage board_storage(void) { return (dl_storage){NULL, BOARD_STORAGE_BYTES, fram_read, fram_write}; }
+dl_storage board_storage(void) {
+    return (dl_storage){NULL, BOARD_STORAGE_BYTES, fram_read, fram_write};
+}
 
 void board_carrier_on(void) {
-  set_pin(GPIOA, CARRIER_POWER, true);
-  set_mode(GPIOA, 9, 2);
-  set_mode(GPIOA, 10, 2);
-  USART1_BRR = 139u; /* 16 MHz / 115200 */
-  USART1_CR1 = 1u | 1u << 2 | 1u << 3 | 1u << 5;
+    set_pin(GPIOA, CARRIER_POWER, true);
+    set_mode(GPIOA, 9, 2);
+    set_mode(GPIOA, 10, 2);
+    USART1_BRR = 139u; /* 16 MHz / 115200 */
+    USART1_CR1 = 1u | 1u << 2 | 1u << 3 | 1u << 5;
 }
 
 void board_carrier_write(const uint8_t *bytes, size_t count) {
-  for (size_t i = 0; i < count; i++) {
-    while ((USART1_ISR & 1u << 7) == 0) {
+    for (size_t i = 0; i < count; i++) {
+        while ((USART1_ISR & 1u << 7) == 0) {
+        }
+        USART1_TDR = bytes[i];
     }
-    USART1_TDR = bytes[i];
-  }
 }
 
 int board_carrier_read(void) {
-  if (incoming_in == incoming_out) {
-    return -1;
-  }
-  int byte = incoming[incoming_out % INCOMING_BYTES];
-  incoming_out++;
-  return byte;
+    if (incoming_in == incoming_out) {
+        return -1;
+    }
+    int byte = incoming[incoming_out % INCOMING_BYTES];
+    incoming_out++;
+    return byte;
 }
 
 void board_carrier_off(void) {
-  while ((USART1_ISR & 1u << 6) == 0) {
-  }
-  USART1_CR1 = 0;
-  set_mode(GPIOA, 9, 3);
-  set_mode(GPIOA, 10, 3);
-  set_pin(GPIOA, CARRIER_POWER, false);
+    while ((USART1_ISR & 1u << 6) == 0) {
+    }
+    USART1_CR1 = 0;
+    set_mode(GPIOA, 9, 3);
+    set_mode(GPIOA, 10, 3);
+    set_pin(GPIOA, CARRIER_POWER, false);
 }
 
-uint32_t board_unique(void) { return (UNIQUE_ID[0] ^ UNIQUE_ID[1] ^ UNIQUE_ID[5]) & 0xFFFFFFu; }
+uint32_t board_unique(void) {
+    return (UNIQUE_ID[0] ^ UNIQUE_ID[1] ^ UNIQUE_ID[5]) & 0xFFFFFFu;
+}

@@ -19,10 +19,10 @@ void board_alive(void);
 
 /* Light codes (0 to 4095) of both beams of a lane with the lamps off and on. */
 typedef struct board_light {
-  int32_t outer_dark;
-  int32_t outer_lit;
-  int32_t inner_dark;
-  int32_t inner_lit;
+    int32_t outer_dark;
+    int32_t outer_lit;
+    int32_t inner_dark;
+    int32_t inner_lit;
 } board_light;
 board_light board_look_at_lane(uint32_t lane);
 

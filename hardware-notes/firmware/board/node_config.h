@@ -11,9 +11,10 @@
 #define NODE_ZERO_COUNTS 0
 #define NODE_COUNTS_PER_KG 0
 
-/* Battery: at or below LOW the node samples more rarely, from RECOVERED on as set. */
-#define NODE_BATTERY_LOW_MV 3100
-#define NODE_BATTERY_RECOVERED_MV 3250
+/* Battery (these for one lithium-ion cell; power.md has others): at or below LOW the node samples more rarely, from
+ * RECOVERED on as set. */
+#define NODE_BATTERY_LOW_MV 3450
+#define NODE_BATTERY_RECOVERED_MV 3600
 /* Battery voltage divider: millivolts at the battery for 4095 codes. */
 #define NODE_BATTERY_FULL_SCALE_MV 6600
 

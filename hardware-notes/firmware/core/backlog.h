@@ -8,11 +8,11 @@
 #define DL_BACKLOG_SLOT_BYTES 58u
 
 typedef struct dl_backlog {
-  const dl_storage *storage;
-  uint32_t begins_at;     /* first byte of the ring within the storage */
-  uint32_t slots;
-  uint32_t newest;        /* serial of the newest sample, 0 = none yet */
-  uint32_t sent_up_to;    /* serial up to which the receiver has acknowledged */
+    const dl_storage *storage;
+    uint32_t begins_at; /* first byte of the ring within the storage */
+    uint32_t slots;
+    uint32_t newest;     /* serial of the newest sample, 0 = none yet */
+    uint32_t sent_up_to; /* serial up to which the receiver has acknowledged */
 } dl_backlog;
 
 /* Finds what an earlier run left. Reads every slot once. Which samples had been

@@ -8,9 +8,9 @@
 typedef enum dl_beam_view { DL_BEAM_CLEAR, DL_BEAM_BROKEN, DL_BEAM_DAZZLED } dl_beam_view;
 
 typedef struct dl_beam {
-  int32_t full_scale;  /* converter's highest code */
-  int32_t new_level;   /* lit minus dark when the beam was commissioned */
-  int32_t level_x256;  /* lit minus dark of the clear beam now, in 1/256 codes */
+    int32_t full_scale; /* converter's highest code */
+    int32_t new_level;  /* lit minus dark when the beam was commissioned */
+    int32_t level_x256; /* lit minus dark of the clear beam now, in 1/256 codes */
 } dl_beam;
 
 void dl_beam_start(dl_beam *beam, int32_t full_scale, int32_t clear_level);

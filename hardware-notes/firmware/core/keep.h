@@ -11,16 +11,16 @@
 typedef enum dl_quick_choice { DL_QUICK_AUTO, DL_QUICK_ON, DL_QUICK_OFF } dl_quick_choice;
 
 typedef struct dl_kept {
-  uint32_t version;         /* raised with each write */
-  uint32_t boot;
-  uint32_t revision;        /* of the settings in force, 0 = never set */
-  uint32_t period_s;
-  uint32_t quick_period_s;
-  dl_quick_choice quick;
-  bool tare_known;
-  uint32_t tare;            /* last tare request carried out or taken as baseline */
-  int32_t zero_counts;
-  int32_t counts_per_kg;
+    uint32_t version; /* raised with each write */
+    uint32_t boot;
+    uint32_t revision; /* of the settings in force, 0 = never set */
+    uint32_t period_s;
+    uint32_t quick_period_s;
+    dl_quick_choice quick;
+    bool tare_known;
+    uint32_t tare; /* last tare request carried out or taken as baseline */
+    int32_t zero_counts;
+    int32_t counts_per_kg;
 } dl_kept;
 
 /* The newest intact copy, or the defaults of a fresh board. */

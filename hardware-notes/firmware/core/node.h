@@ -14,39 +14,39 @@
 #define DL_LANES_MAX 12u
 
 typedef struct dl_identity {
-  char base_name[DL_BASE_NAME_BYTES];  /* urn:dev:mac:<16 hex digits>: (RFC 9039) */
-  dl_format format;
-  uint32_t lanes;                      /* 0 = no counter fitted */
-  int32_t battery_low_mv;
-  int32_t battery_recovered_mv;
-  dl_calibration calibration;          /* taken over when its counts_per_kg is not the kept one */
+    char base_name[DL_BASE_NAME_BYTES]; /* urn:dev:mac:<16 hex digits>: (RFC 9039) */
+    dl_format format;
+    uint32_t lanes; /* 0 = no counter fitted */
+    int32_t battery_low_mv;
+    int32_t battery_recovered_mv;
+    dl_calibration calibration; /* taken over when its counts_per_kg is not the kept one */
 } dl_identity;
 
 /* What the board measured for one sample; DL_MISSING where not fitted or failed. */
 typedef struct dl_readings {
-  int32_t cell_cc;
-  int32_t box_cc;
-  int32_t battery_mv;
+    int32_t cell_cc;
+    int32_t box_cc;
+    int32_t battery_mv;
 } dl_readings;
 
 typedef struct dl_node {
-  dl_identity identity;
-  const dl_storage *storage;
-  dl_kept kept;
-  dl_backlog backlog;
-  dl_schedule schedule;
-  dl_battery battery;
-  dl_window window;
-  dl_lane lanes[DL_LANES_MAX];
-  uint32_t elapsed_before_s;  /* powered seconds in earlier runs */
-  uint32_t first_serial;      /* first sample of this run */
-  uint32_t seq;
-  uint32_t in_flight_up_to;   /* serial that the pack on its way reaches, 0 = none */
-  bool tare_wanted;
-  uint32_t tare_number;
-  bool clock_set;
-  uint32_t clock_unix_s;      /* the clock, as of clock_elapsed_s */
-  uint32_t clock_elapsed_s;
+    dl_identity identity;
+    const dl_storage *storage;
+    dl_kept kept;
+    dl_backlog backlog;
+    dl_schedule schedule;
+    dl_battery battery;
+    dl_window window;
+    dl_lane lanes[DL_LANES_MAX];
+    uint32_t elapsed_before_s; /* powered seconds in earlier runs */
+    uint32_t first_serial;     /* first sample of this run */
+    uint32_t seq;
+    uint32_t in_flight_up_to; /* serial that the pack on its way reaches, 0 = none */
+    bool tare_wanted;
+    uint32_t tare_number;
+    bool clock_set;
+    uint32_t clock_unix_s; /* the clock, as of clock_elapsed_s */
+    uint32_t clock_elapsed_s;
 } dl_node;
 
 /* Starts or restarts: reads what earlier runs left, raises the boot number. */

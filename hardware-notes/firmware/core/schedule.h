@@ -17,22 +17,22 @@
 #define DL_LOW_BATTERY_FACTOR 4u
 
 typedef struct dl_battery {
-  int32_t low_mv;       /* at or below: save power */
-  int32_t recovered_mv; /* at or above: stop saving; above low_mv, so that it doesn't flap */
-  bool low;
+    int32_t low_mv;       /* at or below: save power */
+    int32_t recovered_mv; /* at or above: stop saving; above low_mv, so that it doesn't flap */
+    bool low;
 } dl_battery;
 
 /* A missing voltage changes nothing. */
 void dl_battery_note(dl_battery *battery, int32_t battery_mv);
 
 typedef struct dl_schedule {
-  bool begun;
-  uint32_t last_sample_s;
-  uint32_t last_passings;
-  int32_t last_weight_g;
-  uint32_t usual_x16;     /* usual passings a minute, in sixteenths */
-  uint32_t quick_until_s; /* 0 = not in quick mode */
-  uint32_t unsent;
+    bool begun;
+    uint32_t last_sample_s;
+    uint32_t last_passings;
+    int32_t last_weight_g;
+    uint32_t usual_x16;     /* usual passings a minute, in sixteenths */
+    uint32_t quick_until_s; /* 0 = not in quick mode */
+    uint32_t unsent;
 } dl_schedule;
 
 bool dl_schedule_is_quick(const dl_schedule *schedule, const dl_kept *kept, uint32_t elapsed_s);

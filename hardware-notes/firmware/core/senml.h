@@ -13,20 +13,20 @@ typedef enum dl_format { DL_JSON, DL_CBOR } dl_format;
 
 /* When a sample was taken, for a receiver. */
 typedef struct dl_time {
-  bool absolute;
-  uint32_t unix_s;  /* when absolute */
-  uint32_t age_s;   /* otherwise: seconds before now, less than 2^28 */
+    bool absolute;
+    uint32_t unix_s; /* when absolute */
+    uint32_t age_s;  /* otherwise: seconds before now, less than 2^28 */
 } dl_time;
 
 /* Writes a pack record by record into a caller's buffer. Knows no heap; when the
  * buffer is full the sample that did not fit is left out whole. */
 typedef struct dl_pack {
-  dl_format format;
-  uint8_t *bytes;
-  size_t size;
-  size_t used;
-  uint32_t records;
-  bool overflowed;
+    dl_format format;
+    uint8_t *bytes;
+    size_t size;
+    size_t used;
+    uint32_t records;
+    bool overflowed;
 } dl_pack;
 
 /* `size` at least 8. */

@@ -14,17 +14,17 @@
 #define DL_UNIX_LATEST 4102444800u
 
 typedef struct dl_settings {
-  bool has_period;
-  bool has_quick_period;
-  bool has_quick;
-  bool has_tare;
-  bool has_time;
-  uint32_t revision;
-  uint32_t period_s;
-  uint32_t quick_period_s;
-  dl_quick_choice quick;
-  uint32_t tare;
-  uint32_t unix_s;
+    bool has_period;
+    bool has_quick_period;
+    bool has_quick;
+    bool has_tare;
+    bool has_time;
+    uint32_t revision;
+    uint32_t period_s;
+    uint32_t quick_period_s;
+    dl_quick_choice quick;
+    uint32_t tare;
+    uint32_t unix_s;
 } dl_settings;
 
 /* NULL when the pack is good; otherwise what to name in `refused`. `kept` is what
@@ -36,13 +36,13 @@ const char *dl_settings_read(dl_settings *settings, const dl_kept *kept, const c
 bool dl_settings_apply(const dl_settings *settings, dl_kept *kept);
 
 typedef struct dl_state_report {
-  const char *base_name;
-  const char *refused;  /* NULL after a good pack */
-  bool quick_now;
-  uint32_t lanes;
-  uint32_t lanes_faulty;
-  uint32_t stored;
-  uint32_t unix_s;      /* 0 without a clock */
+    const char *base_name;
+    const char *refused; /* NULL after a good pack */
+    bool quick_now;
+    uint32_t lanes;
+    uint32_t lanes_faulty;
+    uint32_t stored;
+    uint32_t unix_s; /* 0 without a clock */
 } dl_state_report;
 
 /* Returns the length, 0 when `size` is too small. */

@@ -6,10 +6,10 @@
 #include "values.h"
 
 typedef struct dl_storage {
-  void *context;
-  uint32_t size;
-  bool (*read)(void *context, uint32_t at, uint8_t *bytes, uint32_t count);
-  bool (*write)(void *context, uint32_t at, const uint8_t *bytes, uint32_t count);
+    void *context;
+    uint32_t size;
+    bool (*read)(void *context, uint32_t at, uint8_t *bytes, uint32_t count);
+    bool (*write)(void *context, uint32_t at, const uint8_t *bytes, uint32_t count);
 } dl_storage;
 
 /* CRC-16 with polynomial 0x1021 from 0xFFFF, as ITU-T V.41 devices use it. */

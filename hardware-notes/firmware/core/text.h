@@ -6,10 +6,10 @@
 #include "values.h"
 
 typedef struct dl_text {
-  char *bytes;
-  size_t size;
-  size_t used;
-  bool overflowed;
+    char *bytes;
+    size_t size;
+    size_t used;
+    bool overflowed;
 } dl_text;
 
 void dl_text_begin(dl_text *text, char *bytes, size_t size);

@@ -15,22 +15,22 @@
 int32_t dl_converter_counts(uint32_t word);
 
 typedef struct dl_calibration {
-  int32_t zero_counts;
-  int32_t counts_per_kg;  /* 0 = not calibrated; may be negative (bridge wired in reverse) */
+    int32_t zero_counts;
+    int32_t counts_per_kg; /* 0 = not calibrated; may be negative (bridge wired in reverse) */
 } dl_calibration;
 
 typedef struct dl_window {
-  int32_t readings[DL_WEIGHING_WINDOW];
-  uint32_t used;
-  uint32_t dropped;       /* readings that were missing */
+    int32_t readings[DL_WEIGHING_WINDOW];
+    uint32_t used;
+    uint32_t dropped; /* readings that were missing */
 } dl_window;
 
 typedef struct dl_weight {
-  int32_t mean_counts;    /* DL_MISSING when too few readings were good */
-  int32_t sd_counts;
-  int32_t weight_g;       /* DL_MISSING when not calibrated */
-  int32_t sd_g;
-  uint32_t rejected;      /* outliers left out */
+    int32_t mean_counts; /* DL_MISSING when too few readings were good */
+    int32_t sd_counts;
+    int32_t weight_g; /* DL_MISSING when not calibrated */
+    int32_t sd_g;
+    uint32_t rejected; /* outliers left out */
 } dl_weight;
 
 void dl_window_clear(dl_window *window);
@@ -44,7 +44,7 @@ dl_weight dl_window_weigh(dl_window *window, dl_calibration calibration);
 
 /* Calibration from two known weights. Returns false when the two readings are
  * too close to tell (less than 1000 counts) or the weights are the same. */
-bool dl_calibrate(dl_calibration *calibration, int32_t counts_low, int32_t weight_low_g,
-                  int32_t counts_high, int32_t weight_high_g);
+bool dl_calibrate(dl_calibration *calibration, int32_t counts_low, int32_t weight_low_g, int32_t counts_high,
+                  int32_t weight_high_g);
 
 #endif

@@ -7,12 +7,12 @@
 #include <stdint.h>
 
 typedef struct carrier_address {
-  const char *host;
-  int port;
-  const char *root;
-  const char *node;
-  const char *user;      /* NULL = none */
-  const char *password;  /* NULL = none */
+    const char *host;
+    int port;
+    const char *root;
+    const char *node;
+    const char *user;     /* NULL = none */
+    const char *password; /* NULL = none */
 } carrier_address;
 
 typedef struct carrier carrier;

@@ -6,7 +6,7 @@
 #include <stdint.h>
 
 typedef struct chance {
-  uint64_t state;
+    uint64_t state;
 } chance;
 
 chance chance_from(uint64_t seed);

@@ -6,10 +6,10 @@
 #include "entrance.h"
 
 typedef struct count_loss {
-  double offered_per_s;   /* bees that came to the lane */
-  double true_per_s;      /* bees that passed */
-  double counted_per_s;   /* bees that the firmware counted, both ways */
-  double wrong_way_per_s; /* counted outward though nobody went out */
+    double offered_per_s;   /* bees that came to the lane */
+    double true_per_s;      /* bees that passed */
+    double counted_per_s;   /* bees that the firmware counted, both ways */
+    double wrong_way_per_s; /* counted outward though nobody went out */
 } count_loss;
 
 /* One lane, bees inward at random (Poisson) moments, looked at every 2 ms. */

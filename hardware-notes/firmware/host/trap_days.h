@@ -7,17 +7,17 @@
 #include <stdint.h>
 
 typedef struct trap_days {
-  uint32_t begins_unix_s;
-  double zone_hours;        /* local time ahead of UTC */
-  double arrival_hour;      /* local hours after the local midnight before the start; < 0: no swarm comes */
-  double swarm_bees;        /* 11,000 bees weigh 1.43 kg when gorged */
-  double rush_s;            /* time that the swarm takes to enter */
-  double box_kg;            /* empty box with frames */
+    uint32_t begins_unix_s;
+    double zone_hours;   /* local time ahead of UTC */
+    double arrival_hour; /* local hours after the local midnight before the start; < 0: no swarm comes */
+    double swarm_bees;   /* 11,000 bees weigh 1.43 kg when gorged */
+    double rush_s;       /* time that the swarm takes to enter */
+    double box_kg;       /* empty box with frames */
 } trap_days;
 
 typedef struct traffic {
-  double in_per_s;
-  double out_per_s;
+    double in_per_s;
+    double out_per_s;
 } traffic;
 
 /* `seconds` since the start. */
