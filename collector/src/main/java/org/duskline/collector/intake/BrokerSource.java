@@ -49,6 +49,8 @@ public final class BrokerSource implements AutoCloseable {
     private final Thread storing = new Thread(this::store, "intake");
 
     /**
+     * Listens for good: what comes while nobody listens is kept by the broker, under the client's name.
+     *
      * @param broker where to listen
      * @param clientName the name under which the broker keeps our session; stable over restarts, and one program's alone
      * @param topics what to listen to
@@ -63,15 +65,37 @@ public final class BrokerSource implements AutoCloseable {
             MessageSink sink,
             InstantSource clock,
             RandomGenerator random) {
+        this(broker, clientName, topics, sink, clock, random, false);
+    }
+
+    private BrokerSource(
+            BrokerAddress broker,
+            String clientName,
+            Topics topics,
+            MessageSink sink,
+            InstantSource clock,
+            RandomGenerator random,
+            boolean forgotten) {
         this.broker = broker;
         this.topics = topics;
         this.sink = sink;
         this.clock = clock;
         MqttConnectOptions options = SteadyConnection.options(broker);
-        options.setCleanSession(false);
+        options.setCleanSession(forgotten);
         this.connection = new SteadyConnection(broker, clientName, options, new Listening(), clock, random);
         this.storingPauses = new Pauses(SteadyConnection.FIRST_PAUSE, SteadyConnection.LONGEST_PAUSE, random);
         this.storing.setDaemon(true);
+    }
+
+    /** Listens for a while: the broker forgets us when we part, and keeps nothing for a listener that never returns. */
+    public static BrokerSource passing(
+            BrokerAddress broker,
+            String clientName,
+            Topics topics,
+            MessageSink sink,
+            InstantSource clock,
+            RandomGenerator random) {
+        return new BrokerSource(broker, clientName, topics, sink, clock, random, true);
     }
 
     /** Begins to listen; returns at once, also while the broker is down. */

@@ -33,7 +33,7 @@ public final class EmbeddedBroker implements AutoCloseable {
      * @param folder where it keeps its messages; made if it is not there
      * @param host the address it listens on; {@code 127.0.0.1} is reachable from this machine alone
      * @param port the port; 0 takes any free one
-     * @throws IllegalStateException with words for the keeper if it cannot start
+     * @throws BrokerProblem with words for the keeper if it cannot start
      */
     public static EmbeddedBroker start(Path folder, String host, int port) {
         return new EmbeddedBroker(folder, host, port);
@@ -71,7 +71,7 @@ public final class EmbeddedBroker implements AutoCloseable {
         try {
             broker.stop();
         } catch (Exception e) {
-            throw new IllegalStateException("The embedded broker did not stop cleanly: " + e.getMessage(), e);
+            throw new BrokerProblem("The embedded broker did not stop cleanly: " + e.getMessage(), e);
         }
     }
 
@@ -79,8 +79,8 @@ public final class EmbeddedBroker implements AutoCloseable {
         return (NettyAcceptor) broker.getActiveMQServer().getRemotingService().getAcceptor(ACCEPTOR);
     }
 
-    private IllegalStateException cannotStart(int port, Exception cause) {
-        return new IllegalStateException(
+    private BrokerProblem cannotStart(int port, Exception cause) {
+        return new BrokerProblem(
                 "The embedded broker cannot listen on " + host + ":" + port + " with its messages in " + folder
                         + (cause == null ? "" : " (" + cause.getMessage() + ")")
                         + ". Check that no other broker uses the port and no other Duskline the folder.",

@@ -80,9 +80,11 @@ public final class Store implements AutoCloseable {
     public synchronized <T> T write(Work<T> work) {
         try {
             openWriter();
+            writing.setAutoCommit(false);
             T result = work.with(writer);
             writer.finish();
-            writing.commit();
+            // Commits; the driver's commit() would at once take the write lock again and hold it until the next work.
+            writing.setAutoCommit(true);
             return result;
         } catch (SQLException failed) {
             abandon();
@@ -96,7 +98,6 @@ public final class Store implements AutoCloseable {
     private void openWriter() throws SQLException {
         if (writing == null) {
             writing = database.source().getConnection();
-            writing.setAutoCommit(false);
             writer = new PackWriter(writing);
         }
     }
@@ -119,9 +120,9 @@ public final class Store implements AutoCloseable {
     @Override
     public synchronized void close() {
         samples.close();
-        try (Connection closing = writing) {
-            if (closing != null) {
-                closing.rollback();
+        try {
+            if (writing != null) {
+                writing.close();
             }
         } catch (SQLException failed) {
             throw database.failed("Closing", failed);
