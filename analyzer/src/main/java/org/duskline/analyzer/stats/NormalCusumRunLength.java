@@ -18,7 +18,8 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  * be independent; where they follow each other the true length is shorter.
  */
 public final class NormalCusumRunLength {
-    private static final int NODES = 80;
+    private static final int FEWEST_NODES = 24;
+    private static final int NODES_PER_DEVIATION = 4;
     private static final double LONGEST = 1e12;
     private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
@@ -46,7 +47,7 @@ public final class NormalCusumRunLength {
      * @param headstart where the sum starts, from 0 up to the decision interval
      */
     public double upper(double shift, double headstart) {
-        Nodes nodes = Nodes.between(0, decision, NODES);
+        Nodes nodes = nodes();
         return solve(nodes, shift).at(headstart);
     }
 
@@ -60,7 +61,7 @@ public final class NormalCusumRunLength {
      * 24, 199, which is exact while a headstart is at most half the sum of decision interval and twice the allowance.
      */
     public double twoSided(double shift, double headstart) {
-        Nodes nodes = Nodes.between(0, decision, NODES);
+        Nodes nodes = nodes();
         Solution up = solve(nodes, shift);
         Solution down = solve(nodes, -shift);
         double upAtZero = up.at(0);
@@ -89,6 +90,11 @@ public final class NormalCusumRunLength {
             high *= 1.5;
         }
         return new BrentSolver(1e-9).solve(200, excess, 1e-6, high);
+    }
+
+    /** Enough that more change nothing in the fifth digit. */
+    private Nodes nodes() {
+        return Nodes.between(0, decision, FEWEST_NODES + (int) Math.ceil(NODES_PER_DEVIATION * decision));
     }
 
     private Solution solve(Nodes nodes, double shift) {

@@ -15,7 +15,7 @@ import org.apache.commons.statistics.distribution.PoissonDistribution;
  */
 public final class PoissonCusumRunLength {
     private static final int FINEST_GRID = 1000;
-    private static final int MOST_STATES = 4000;
+    private static final int MOST_STATES = 1500;
     private static final double ROUNDING = 1e-9;
 
     private PoissonCusumRunLength() {}

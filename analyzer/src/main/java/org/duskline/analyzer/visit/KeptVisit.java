@@ -5,6 +5,7 @@ import java.time.Instant;
 /**
  * One edition of a visit as it stands in the log. A visit that is corrected gets a further edition; none is ever lost.
  *
+ * @param entry grows with each edition written to the log, of whichever visit; a reader's cursor
  * @param id the visit's number
  * @param edition 1 as first written, one more with each correction
  * @param visit what it says
@@ -12,4 +13,5 @@ import java.time.Instant;
  * @param writtenBy who wrote it
  * @param struck whether it says that the visit never was
  */
-public record KeptVisit(long id, int edition, Visit visit, Instant written, String writtenBy, boolean struck) {}
+public record KeptVisit(
+        long entry, long id, int edition, Visit visit, Instant written, String writtenBy, boolean struck) {}
