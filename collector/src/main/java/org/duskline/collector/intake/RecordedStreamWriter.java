@@ -66,6 +66,7 @@ public final class RecordedStreamWriter implements AutoCloseable {
         }
     }
 
+    @SuppressWarnings("JavaInstantGetSecondsGetNano")
     private static String line(Message message) {
         StringBuilder line = new StringBuilder(message.payload().length + 120);
         BigDecimal received = BigDecimal.valueOf(message.received().getEpochSecond())

@@ -3,6 +3,7 @@ package org.duskline.collector.store;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.sql.Statement;
 import org.jdbi.v3.core.Jdbi;
 
 /**
@@ -80,11 +81,10 @@ public final class Store implements AutoCloseable {
     public synchronized <T> T write(Work<T> work) {
         try {
             openWriter();
-            writing.setAutoCommit(false);
+            execute("BEGIN IMMEDIATE");
             T result = work.with(writer);
             writer.finish();
-            // Commits; the driver's commit() would at once take the write lock again and hold it until the next work.
-            writing.setAutoCommit(true);
+            execute("COMMIT");
             return result;
         } catch (SQLException failed) {
             abandon();
@@ -102,14 +102,21 @@ public final class Store implements AutoCloseable {
         }
     }
 
-    /** After a failure the connection and all that the writer remembers of it are in doubt: begin anew. */
+    /** In words of its own, because the driver's commit begins the next transaction at once and so keeps the lock. */
+    private void execute(String sql) throws SQLException {
+        try (Statement statement = writing.createStatement()) {
+            statement.execute(sql);
+        }
+    }
+
+    /** After a failure all that the writer remembers is in doubt. Closing undoes the open transaction. */
     private void abandon() {
-        try (Connection closing = writing) {
-            if (closing != null) {
-                closing.rollback();
+        try {
+            if (writing != null) {
+                writing.close();
             }
         } catch (SQLException alsoFailed) {
-            // The first failure is the one to report; closing undoes what rollback could not.
+            // The first failure is the one to report.
             return;
         } finally {
             writing = null;

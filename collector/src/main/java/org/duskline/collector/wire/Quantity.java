@@ -8,20 +8,20 @@ import java.util.Map;
  * unless a source is named.
  */
 enum Quantity {
-    IN("in", "count", Mark.ABSURD_COUNT),
-    OUT("out", "count", Mark.ABSURD_COUNT),
-    WEIGHT("weight", "kg", Mark.ABSURD_WEIGHT),
-    LOAD("load", "count", Mark.ABSURD_WEIGHT),
-    WEIGHT_SD("weight-sd", "kg", Mark.ABSURD_WEIGHT_SPREAD),
-    CELL("cell", "Cel", Mark.ABSURD_CELL),
-    BOX("box", "Cel", Mark.ABSURD_BOX),
-    HUMIDITY("rh", "%RH", Mark.ABSURD_HUMIDITY),
-    BATTERY("battery", "V", Mark.ABSURD_BATTERY),
-    BOOT("boot", "count", null),
-    SEQ("seq", "count", null);
+    IN(0, "in", "count", Mark.ABSURD_COUNT),
+    OUT(1, "out", "count", Mark.ABSURD_COUNT),
+    WEIGHT(2, "weight", "kg", Mark.ABSURD_WEIGHT),
+    LOAD(3, "load", "count", Mark.ABSURD_WEIGHT),
+    WEIGHT_SD(4, "weight-sd", "kg", Mark.ABSURD_WEIGHT_SPREAD),
+    CELL(5, "cell", "Cel", Mark.ABSURD_CELL),
+    BOX(6, "box", "Cel", Mark.ABSURD_BOX),
+    HUMIDITY(7, "rh", "%RH", Mark.ABSURD_HUMIDITY),
+    BATTERY(8, "battery", "V", Mark.ABSURD_BATTERY),
+    BOOT(9, "boot", "count", null),
+    SEQ(10, "seq", "count", null);
 
     /** How many of them are values of a sample; the rest, boot and seq, number the pack. */
-    static final int VALUES = BOOT.ordinal();
+    static final int VALUES = 9;
 
     private static final Map<String, Quantity> BY_NAME = new HashMap<>();
 
@@ -40,14 +40,25 @@ enum Quantity {
         }
     }
 
+    private final int place;
     private final String text;
     private final String unit;
     private final Mark absurd;
 
-    Quantity(String text, String unit, Mark absurd) {
+    Quantity(int place, String text, String unit, Mark absurd) {
+        this.place = place;
         this.text = text;
         this.unit = unit;
         this.absurd = absurd;
+    }
+
+    /** Its place among the values of a sample. */
+    int place() {
+        return place;
+    }
+
+    String text() {
+        return text;
     }
 
     String unit() {

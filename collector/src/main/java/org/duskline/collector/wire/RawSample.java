@@ -27,8 +27,8 @@ final class RawSample {
     /** Whether a quantity can be set without overwriting another value of it. */
     boolean takes(Quantity quantity, double value) {
         return (sent & bit(quantity)) == 0
-                || quantity.ordinal() >= Quantity.VALUES
-                || Double.compare(values[quantity.ordinal()], value) == 0;
+                || quantity.place() >= Quantity.VALUES
+                || Double.compare(values[quantity.place()], value) == 0;
     }
 
     void set(Quantity quantity, double value) {
@@ -36,7 +36,7 @@ final class RawSample {
             case BOOT -> boot = quantity.wholeNumber(value);
             case SEQ -> seq = quantity.wholeNumber(value);
             default -> {
-                values[quantity.ordinal()] = Double.isFinite(value) ? value : Double.NaN;
+                values[quantity.place()] = Double.isFinite(value) ? value : Double.NaN;
                 marks |= quantity.markBit(value);
                 sent |= bit(quantity);
             }
@@ -44,7 +44,7 @@ final class RawSample {
     }
 
     private static int bit(Quantity quantity) {
-        return 1 << quantity.ordinal();
+        return 1 << quantity.place();
     }
 
     /** Whether it measures anything, instead of only numbering its pack. */
@@ -66,7 +66,11 @@ final class RawSample {
     }
 
     double value(Quantity quantity) {
-        return values[quantity.ordinal()];
+        return values[quantity.place()];
+    }
+
+    double value(int place) {
+        return values[place];
     }
 
     Sample at(long timeMillis, long receivedMillis, int clockMarks) {

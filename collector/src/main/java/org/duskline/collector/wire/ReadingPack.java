@@ -128,7 +128,7 @@ public final class ReadingPack {
                 digest = mix(digest, Double.doubleToLongBits(sample.seconds()));
             }
             for (int i = 0; i < Quantity.VALUES; i++) {
-                digest = mix(digest, Double.doubleToLongBits(sample.value(Quantity.values()[i])));
+                digest = mix(digest, Double.doubleToLongBits(sample.value(i)));
             }
         }
         return digest;

@@ -46,7 +46,7 @@ enum SenmlLabel {
     }
 
     int bit() {
-        return 1 << ordinal();
+        return 1 << (number - BASE_SUM.number);
     }
 
     /** The field a key stands for, or null for a key of somebody else's extension. */

@@ -37,7 +37,7 @@ final class Units {
         }
         throw new UnreadableMessage(
                 DamageReason.UNIT,
-                "The quantity " + quantity.name().toLowerCase(java.util.Locale.ROOT) + " is sent in \"" + unit
-                        + "\"; it takes \"" + quantity.unit() + "\".");
+                "The quantity " + quantity.text() + " is sent in \"" + unit + "\"; it takes \"" + quantity.unit()
+                        + "\".");
     }
 }
