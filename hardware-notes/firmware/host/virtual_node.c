@@ -140,9 +140,10 @@ static void weigh(virtual_node *self) {
 static void write_truth(const virtual_node *self, const dl_sample *sample) {
     if (self->truth != NULL) {
         (void)fprintf(self->truth, "%u,%u,%u,%u,%.3f,%u,%u\n",
-                      self->options.days.begins_unix_s + (uint32_t)(self->now_ms / 1000u), sample->boot, sample->in,
-                      sample->out, (double)sample->weight_g / 1000.0, self->entrance.passed_in,
-                      self->entrance.passed_out);
+                      sample->unix_s != 0 ? sample->unix_s
+                                          : self->options.days.begins_unix_s + (uint32_t)(self->now_ms / 1000u),
+                      sample->boot, sample->in, sample->out, (double)sample->weight_g / 1000.0,
+                      self->entrance.passed_in, self->entrance.passed_out);
     }
 }
 
@@ -151,17 +152,17 @@ static void take_sample(virtual_node *self) {
     weigh(self);
     dl_readings readings = {(int32_t)lround(100.0 * trap_air_c(&self->options.days, seconds)),
                             (int32_t)lround(100.0 * trap_box_c(&self->options.days, seconds)), 3900};
+    bool taring = self->node.tare_wanted;
     dl_sample sample;
     bool send = dl_node_sample(&self->node, &readings, running_ms(self), &sample);
     write_truth(self, &sample);
     listen(self, 0);
     if (in_reach(self) && (send || dl_backlog_waiting(&self->node.backlog) > DL_SAMPLES_A_PACK)) {
-        bool tare_before = self->node.tare_wanted;
         send_waiting(self);
-        if (tare_before != self->node.tare_wanted) {
-            char reply[DL_ACKNOWLEDGEMENT_BYTES];
-            acknowledge(self, reply, dl_node_report(&self->node, running_ms(self), reply, sizeof reply));
-        }
+    }
+    if (taring && !self->node.tare_wanted) {
+        char reply[DL_ACKNOWLEDGEMENT_BYTES];
+        acknowledge(self, reply, dl_node_report(&self->node, running_ms(self), reply, sizeof reply));
     }
     if (self->options.speed > 0) {
         uint32_t due = dl_node_due_in_s(&self->node, running_ms(self));
