@@ -9,17 +9,22 @@ firmware measured, that settings are applied and acknowledged; and, given the ja
 same numbers and found the move-ins, and no others.
 """
 
+import binascii
 import contextlib
 import csv
 import datetime
 import io
 import json
+import os
 import pathlib
+import pty
+import select
 import socket
 import subprocess
 import sys
 import tempfile
 import time
+import tty
 from decimal import Decimal
 
 try:
@@ -214,6 +219,64 @@ def check_settings(program, folder, port):
     print("settings: applied, acknowledged, refused and tared over the broker")
 
 
+def stuffed(kind, number, payload):
+    """A frame by frame.h, packed here anew: consistent overhead byte stuffing, CRC-16 from Python's binascii."""
+    body = bytes([kind, number]) + payload
+    body += binascii.crc_hqx(body, 0xFFFF).to_bytes(2, "little")
+    frame = b""
+    for part in body.split(b"\0"):
+        while len(part) >= 254:
+            frame += b"\xff" + part[:254]
+            part = part[254:]
+        frame += bytes([len(part) + 1]) + part
+    return frame + b"\0"
+
+
+def unstuffed(frame):
+    body = b""
+    while frame:
+        code = frame[0]
+        body += frame[1:code]
+        frame = frame[code:]
+        if frame and code < 255:
+            body += b"\0"
+    assert binascii.crc_hqx(body[:-2], 0xFFFF) == int.from_bytes(body[-2:], "little")
+    return body[0], body[1], body[2:-2]
+
+
+def read_frames(line, wanted):
+    frames, held = [], b""
+    ends = time.monotonic() + 20
+    while len(frames) < wanted and time.monotonic() < ends:
+        if select.select([line], [], [], 0.5)[0]:
+            held += os.read(line, 4096)
+        while b"\0" in held:
+            frame, held = held.split(b"\0", 1)
+            frames.append(unstuffed(frame))
+    return frames
+
+
+def check_gateway(program, folder, port):
+    """A board's serial line, played by a pseudo-terminal."""
+    publish(port, "traps/v08/settings", settings_text(5, 120, 0))
+    ours, theirs = pty.openpty()
+    tty.setraw(theirs)
+    packet = cbor2.dumps([{-2: "urn:dev:mac:02a1c0fffe000008:", -3: 1778371200, 0: "in", 1: "count", 2: 7}])
+    command = [str(program), os.ttyname(theirs), "127.0.0.1", str(port), "v08"]
+    with running(command):
+        wait_for(lambda: subscribed(folder, "traps/v08/settings"), "the gateway")
+        time.sleep(1)
+        os.write(ours, b"\x05noise\0" + stuffed(1, 42, packet))
+        frames = read_frames(ours, 3)
+    check([frame[:2] for frame in frames] == [(3, 42), (6, 0), (5, 0)], f"the gateway answers: {frames}")
+    if len(frames) == 3:
+        check(abs(int.from_bytes(frames[1][2], "little") - time.time()) < 60, "the gateway gives the time")
+        check(json.loads(frames[2][2])[0]["v"] == 5, "the gateway hands on the settings")
+    lines = (folder / "received.txt").read_text()
+    check(f"traps/v08/readings {packet.hex()}" in lines.lower(), "the gateway published the pack byte for byte")
+    print("gateway: pack published, taken, time and settings handed back")
+
+
 def line_of_traps(folder):
     features = [
         {
@@ -333,6 +396,7 @@ def main():
         for node, _, _, _ in NODES:
             check_received(folder, node, lines)
         check_settings(program, folder, port)
+        check_gateway(program.parent / "gateway", folder, port)
         if jar:
             check_duskline(jar, database, folder)
         else:
