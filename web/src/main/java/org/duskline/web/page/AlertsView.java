@@ -1,0 +1,20 @@
+package org.duskline.web.page;
+
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import org.duskline.analyzer.finding.Finding;
+import org.duskline.web.page.board.LineOverview;
+
+/**
+ * The page of what was told.
+ *
+ * @param line the line as it is now
+ * @param days the findings by the day on which they were raised, the last first
+ */
+public record AlertsView(LineOverview line, List<Day> days) {
+    public record Day(LocalDate date, List<Told> told) {}
+
+    /** A finding and the time zone that its hours are told in. */
+    public record Told(Finding finding, ZoneId zone) {}
+}

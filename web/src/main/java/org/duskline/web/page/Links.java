@@ -1,0 +1,50 @@
+package org.duskline.web.page;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.net.URLEncoder;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Locale;
+import org.duskline.analyzer.finding.Finding;
+import org.duskline.collector.trap.Trap;
+
+/** Where things are found: the addresses of pages and of places. */
+public final class Links {
+    private static final Duration AROUND_A_FINDING = Duration.ofHours(6);
+
+    private Links() {}
+
+    public static String address(String trap) {
+        return TrapAddress.of(trap);
+    }
+
+    public static String trap(String trap) {
+        return "/traps/" + TrapAddress.of(trap);
+    }
+
+    /** The trap's curve around the onset of a finding. */
+    public static String curveAround(Finding finding) {
+        return trap(finding.trap())
+                + "?from="
+                + time(finding.onset().minus(AROUND_A_FINDING))
+                + "&until="
+                + time(finding.onset().plus(AROUND_A_FINDING))
+                + "#"
+                + story(finding);
+    }
+
+    /** The element that holds a finding's story on its trap's page. */
+    public static String story(Finding finding) {
+        return finding.kind().wireName() + "-" + finding.onset().getEpochSecond();
+    }
+
+    /** A geo: address (RFC 5870), which a phone opens in its own map. */
+    public static String place(Trap trap) {
+        return String.format(Locale.ROOT, "geo:%.6f,%.6f", trap.latitude(), trap.longitude());
+    }
+
+    private static String time(Instant instant) {
+        return URLEncoder.encode(instant.toString(), UTF_8);
+    }
+}

@@ -1,0 +1,109 @@
+package org.duskline.web.page;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.duskline.analyzer.curve.Curve;
+import org.duskline.analyzer.curve.CurveTable;
+import org.duskline.analyzer.curve.CurveThinner;
+import org.duskline.analyzer.finding.Finding;
+import org.duskline.collector.trap.Trap;
+import org.duskline.web.page.board.Closing;
+import org.duskline.web.page.board.LineOverview;
+import org.duskline.web.page.board.Night;
+import org.duskline.web.page.board.Tonight;
+import org.duskline.web.page.board.TrapDetail;
+import org.duskline.web.page.board.TrapNow;
+import org.duskline.web.page.board.Watchboard;
+
+/** Puts together what each page shows, from the board. */
+final class PageViews {
+    private static final Duration STRIP = Duration.ofHours(24);
+    private static final Duration STRIP_AFTER_ONSET = Duration.ofHours(6);
+    private static final int STRIP_COLUMNS = 480;
+    private static final Duration TOLD_LATELY = Duration.ofDays(30);
+    private static final int MOST_ALERTS = 200;
+
+    private final Watchboard board;
+
+    PageViews(Watchboard board) {
+        this.board = board;
+    }
+
+    TonightView tonight() {
+        Tonight tonight = board.tonight();
+        List<TonightView.Entry> entries = tonight.closings().stream()
+                .map(closing -> new TonightView.Entry(closing, stripAround(closing, tonight.now())))
+                .toList();
+        return new TonightView(tonight, Ribbon.of(tonight), entries);
+    }
+
+    LineView line() {
+        LineOverview line = board.line();
+        List<LineView.Row> rows = line.traps().stream()
+                .map(trap -> new LineView.Row(trap, lastDay(trap, line.now())))
+                .toList();
+        return new LineView(line, rows, ticks(line));
+    }
+
+    TrapView trap(String name, ViewSpan span, TrapDetail detail) {
+        CurveTable table =
+                new CurveTable(span.from(), span.until(), detail.trap().trap().zone());
+        board.curve(name, span.from(), span.until(), table);
+        return new TrapView(
+                detail, span, CurveText.of(table, detail.trap().trap().zone()));
+    }
+
+    AlertsView alerts(Instant now) {
+        List<Finding> findings = board.findings(now.minus(TOLD_LATELY), MOST_ALERTS);
+        LineOverview line = board.line();
+        List<AlertsView.Day> days = new ArrayList<>();
+        for (Finding finding : findings) {
+            var zone = line.traps().stream()
+                    .map(TrapNow::trap)
+                    .filter(trap -> trap.name().equals(finding.trap()))
+                    .map(Trap::zone)
+                    .findFirst()
+                    .orElse(java.time.ZoneOffset.UTC);
+            LocalDate date = finding.raised().atZone(zone).toLocalDate();
+            if (days.isEmpty() || !days.get(days.size() - 1).date().equals(date)) {
+                days.add(new AlertsView.Day(date, new ArrayList<>()));
+            }
+            days.get(days.size() - 1).told().add(new AlertsView.Told(finding, zone));
+        }
+        return new AlertsView(line, days);
+    }
+
+    Curve curve(String trap, Instant from, Instant until, int columns) {
+        CurveThinner thinner = new CurveThinner(from, until, columns);
+        board.curve(trap, from, until, thinner);
+        return thinner.curve();
+    }
+
+    private Strip lastDay(TrapNow trap, Instant now) {
+        return strip(trap.trap(), now.minus(STRIP), now, trap.standing());
+    }
+
+    private Strip stripAround(Closing closing, Instant now) {
+        Instant sixHoursOn = closing.finding().onset().plus(STRIP_AFTER_ONSET);
+        Instant until = sixHoursOn.isBefore(now) ? now : sixHoursOn;
+        Instant from = closing.finding().onset().minus(STRIP_AFTER_ONSET);
+        return strip(closing.trap(), from, until, Optional.of(closing.finding()));
+    }
+
+    private Strip strip(Trap trap, Instant from, Instant until, Optional<Finding> finding) {
+        List<Night> nights = board.nights(trap.name(), from, until);
+        return Strip.draw(curve(trap.name(), from, until, STRIP_COLUMNS), nights, finding, trap.zone());
+    }
+
+    private static List<Tick> ticks(LineOverview line) {
+        return line.traps().stream()
+                .findFirst()
+                .map(first -> new TimeScale(line.now().minus(STRIP), line.now())
+                        .ticks(3, first.trap().zone()))
+                .orElse(List.of());
+    }
+}

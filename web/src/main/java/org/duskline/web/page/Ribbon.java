@@ -1,0 +1,48 @@
+package org.duskline.web.page;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.duskline.web.page.board.Tonight;
+
+/**
+ * The evening as a ribbon of sky from the afternoon to the next morning, with the window for closing on it.
+ *
+ * @param night the dark stretch
+ * @param dusk the stretch of fading light
+ * @param dawn the stretch of growing light
+ * @param window when to close; empty when nothing is to be closed
+ * @param now where the present is; empty when outside
+ * @param ticks hours
+ */
+public record Ribbon(
+        Shade night, Shade dusk, Shade dawn, Optional<Shade> window, Optional<String> now, List<Tick> ticks) {
+    private static final Duration BEFORE_DUSK = Duration.ofHours(7);
+    private static final Duration AFTER_DAWN = Duration.ofHours(2);
+    private static final Duration TWILIGHT = Duration.ofMinutes(50);
+
+    static Ribbon of(Tonight tonight) {
+        Instant dusk = tonight.night().dusk();
+        Instant dawn = tonight.night().dawn();
+        TimeScale scale = new TimeScale(dusk.minus(BEFORE_DUSK), dawn.plus(AFTER_DAWN));
+        return new Ribbon(
+                shade(scale, dusk, dawn),
+                shade(scale, dusk.minus(TWILIGHT), dusk),
+                shade(scale, dawn, dawn.plus(TWILIGHT)),
+                window(tonight, scale),
+                Optional.of(tonight.now()).filter(scale::covers).map(scale::at),
+                scale.ticks(3, tonight.zone()));
+    }
+
+    private static Optional<Shade> window(Tonight tonight, TimeScale scale) {
+        return tonight.closings().stream()
+                .filter(closing -> !closing.closed())
+                .map(closing -> shade(scale, closing.opens(), closing.shuts()))
+                .findFirst();
+    }
+
+    private static Shade shade(TimeScale scale, Instant from, Instant until) {
+        return new Shade(scale.at(from), TimeScale.text(Math.max(0, scale.percent(until) - scale.percent(from))));
+    }
+}

@@ -1,0 +1,89 @@
+package org.duskline.web.page;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.InstantSource;
+import java.util.Map;
+import java.util.Optional;
+import org.duskline.web.page.board.TrapDetail;
+import org.duskline.web.page.board.Watchboard;
+
+/** All routes of the pages, and what is answered when something goes wrong. The API's stand in {@link Api}. */
+final class Routes {
+    private final Watchboard board;
+    private final InstantSource clock;
+    private final LiveFeed feed;
+    private final PageViews views;
+
+    Routes(Watchboard board, InstantSource clock, LiveFeed feed) {
+        this.board = board;
+        this.clock = clock;
+        this.feed = feed;
+        this.views = new PageViews(board);
+    }
+
+    void register(RoutesConfig routes) {
+        routes.before(Headers::set);
+        routes.get("/", this::tonight);
+        routes.get("/line", this::line);
+        routes.get("/traps/{trap}", this::trap);
+        routes.get("/alerts", this::alerts);
+        routes.sse("/live", feed::connect);
+        new Api(board, views, clock).register(routes);
+        new Troubles(clock).register(routes);
+    }
+
+    private void tonight(Context context) {
+        TonightView view = views.tonight();
+        Shell shell = new Shell(
+                view.headline(),
+                "tonight",
+                view.tonight().now(),
+                Optional.of(view.tonight().link()));
+        render(context, "tonight", shell, view);
+    }
+
+    private void line(Context context) {
+        LineView view = views.line();
+        Shell shell = new Shell(
+                "The line", "line", view.line().now(), Optional.of(view.line().link()));
+        render(context, "line", shell, view);
+    }
+
+    private void alerts(Context context) {
+        AlertsView view = views.alerts(clock.instant());
+        Shell shell = new Shell(
+                "Alerts", "alerts", view.line().now(), Optional.of(view.line().link()));
+        render(context, "alerts", shell, view);
+    }
+
+    private void trap(Context context) {
+        TrapDetail detail = find(board, context.pathParam("trap"));
+        ViewSpan span = ViewSpan.read(
+                context.queryParam("from"),
+                context.queryParam("until"),
+                context.queryParam("span"),
+                detail.recordedFrom(),
+                detail.now());
+        TrapView view = views.trap(detail.trap().name(), span, detail);
+        Shell shell = new Shell(detail.trap().name(), "line", detail.now(), Optional.of(detail.link()));
+        render(context, "trap", shell, view);
+    }
+
+    static TrapDetail find(Watchboard board, String segment) {
+        String name = TrapAddress.nameIn(segment);
+        return board.trap(name).orElseThrow(() -> new NotHere("The line has no trap named \"" + name + "\"."));
+    }
+
+    /** A whole page, or only its changing part when an open page asks for news of itself. */
+    private static void render(Context context, String template, Shell shell, Object view) {
+        context.header("Cache-Control", "no-cache")
+                .header("Vary", "HX-Request")
+                .header("Duskline-Now", shell.now().toString());
+        if ("true".equals(context.header("HX-Request"))) {
+            context.render("part/" + template + ".jte", Map.of("shell", shell, "view", view));
+        } else {
+            context.render(template + ".jte", Map.of("shell", shell, "view", view));
+        }
+    }
+}

@@ -1,0 +1,23 @@
+package org.duskline.web.page;
+
+import gg.jte.ContentType;
+import gg.jte.TemplateEngine;
+import gg.jte.output.StringOutput;
+import io.javalin.http.Context;
+import io.javalin.rendering.FileRenderer;
+import java.util.Map;
+
+/** Renders the templates that were compiled with the program. */
+final class Templates implements FileRenderer {
+    private final TemplateEngine engine =
+            TemplateEngine.createPrecompiled(null, ContentType.Html, null, "org.duskline.web.page.templates");
+
+    @Override
+    public String render(String template, Map<String, ?> model, Context context) {
+        StringOutput page = new StringOutput();
+        @SuppressWarnings("unchecked")
+        Map<String, Object> values = (Map<String, Object>) model;
+        engine.render(template, values, page);
+        return page.toString();
+    }
+}

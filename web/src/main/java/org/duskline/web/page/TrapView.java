@@ -1,0 +1,28 @@
+package org.duskline.web.page;
+
+import java.time.ZoneId;
+import org.duskline.web.page.board.TrapDetail;
+
+/**
+ * The page of one trap.
+ *
+ * @param detail the trap and its history
+ * @param span the stretch looked at
+ * @param text the curve in words and rows
+ */
+public record TrapView(TrapDetail detail, ViewSpan span, CurveText text) {
+    public ZoneId zone() {
+        return detail.trap().trap().zone();
+    }
+
+    /** Whether a thermometer is fitted; a trap that was never heard may have one. */
+    public boolean warmth() {
+        return detail.trap().measured().isEmpty()
+                || !Double.isNaN(detail.trap().boxCelsius())
+                || !Double.isNaN(detail.trap().cellCelsius());
+    }
+
+    public String address() {
+        return Links.address(detail.trap().name());
+    }
+}

@@ -1,0 +1,29 @@
+package org.duskline.web.page.board;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.duskline.analyzer.finding.Finding;
+
+/**
+ * Everything a trap's own page shows beside its curve.
+ *
+ * @param now the instant it was looked at
+ * @param link the connection to the broker
+ * @param trap the trap as it is now
+ * @param recordedFrom time of its first sample; empty when it was never heard
+ * @param findings all its findings, the last raised first
+ * @param visits the keeper's visits, the last first
+ */
+public record TrapDetail(
+        Instant now,
+        BrokerLink link,
+        TrapNow trap,
+        Optional<Instant> recordedFrom,
+        List<Finding> findings,
+        List<VisitNote> visits) {
+    public TrapDetail {
+        findings = List.copyOf(findings);
+        visits = List.copyOf(visits);
+    }
+}

@@ -1,0 +1,341 @@
+// Draws a curve in three panels under one time axis: traffic (in above, out below), weight, warmth.
+const axisWidth = 44;
+const rightMargin = 12;
+
+export function drawing(root, zone, readMarks) {
+  const panels = [...root.querySelectorAll('[data-panel]')];
+  const lane = document.getElementById('lane');
+  const slider = document.getElementById('panels');
+  const note = document.getElementById('panels-note');
+  const plots = new Map();
+  let data = null;
+  let view = null;
+  let cursor = -1;
+
+  const colour = (name) => getComputedStyle(document.documentElement).getPropertyValue(`--${name}`).trim();
+  const format = (options) => new Intl.DateTimeFormat('en-GB', { timeZone: zone, ...options });
+  const clock = format({ hour: '2-digit', minute: '2-digit' });
+  const day = format({ weekday: 'short', day: 'numeric', month: 'short' });
+  const full = (seconds) => `${day.format(seconds * 1000)}, ${clock.format(seconds * 1000)}`;
+
+  // Tells a column of numbers with its gaps; uPlot breaks a line at null.
+  function read(json) {
+    const times = [];
+    let time = json.start;
+    json.step.forEach((step) => times.push((time += step)));
+    const negative = (values) => values && values.map((value) => (value === null ? null : -value));
+    return { json, times, negative, nights: json.nights };
+  }
+
+  function series(kind, json) {
+    const get = (name, which) => (json[name] ? json[name][which] || json[name].high : null);
+    if (kind === 'traffic') {
+      return [
+        { values: get('in', 'high'), tint: 'in', fill: true },
+        { values: get('out', 'high'), tint: 'out', fill: true, below: true },
+        json.in && json.in.mean ? { values: json.in.mean, tint: 'in', mean: true } : null,
+        json.out && json.out.mean ? { values: json.out.mean, tint: 'out', mean: true, below: true } : null,
+      ].filter((one) => one && one.values);
+    }
+    const names = kind === 'weight' ? ['weight'] : ['box', 'cell'];
+    return names.flatMap((name) => {
+      if (!json[name]) return [];
+      const low = json[name].low;
+      const high = { values: json[name].high, tint: name, dash: name === 'cell' };
+      return low ? [high, { values: low, tint: name, dash: name === 'cell', bandWith: true }] : [high];
+    });
+  }
+
+  function range(kind) {
+    const least = { traffic: 10, weight: 1, warmth: 10 }[kind];
+    return (plot, low, high) => {
+      if (low === null || high === null) return [0, least];
+      if (kind === 'traffic') return [Math.min(low, -least / 2) * 1.12, Math.max(high, least / 2) * 1.12];
+      const missing = Math.max(0, least - (high - low)) / 2;
+      const room = Math.max(least, high - low) * 0.12;
+      return [low - missing - room, high + missing + room];
+    };
+  }
+
+  function hours(plot, splits) {
+    let last = '';
+    const span = view.until - view.from;
+    return splits.map((seconds) => {
+      const date = day.format(seconds * 1000);
+      const time = clock.format(seconds * 1000);
+      if (span > 9 * 86400) return date.replace(/^\S+ /, '');
+      if (time === '00:00' || (date !== last && last !== '' && span > 3 * 86400)) {
+        last = date;
+        return date.replace(/,/, '');
+      }
+      last = date;
+      return time;
+    });
+  }
+
+  function options(kind, lines, box, hasHours) {
+    const ink = colour('ink-soft');
+    const font = `13px ${getComputedStyle(document.body).fontFamily}`;
+    const axis = { stroke: ink, font, ticks: { stroke: colour('rule-strong'), width: 1, size: 4 }, grid: { stroke: colour('rule'), width: 1 } };
+    return {
+      width: box.clientWidth,
+      height: box.clientHeight,
+      padding: [26, rightMargin, hasHours ? 0 : 6, 0],
+      legend: { show: false },
+      tzDate: (seconds) => uPlot.tzDate(new Date(seconds * 1000), zone),
+      scales: { x: { time: true, auto: false, range: () => [view.from, view.until] }, y: { range: range(kind) } },
+      cursor: {
+        sync: { key: 'trap', setSeries: false },
+        y: false,
+        points: { size: 8, fill: (plot, index) => colour(lines[index - 1] ? lines[index - 1].tint : 'ink') },
+        drag: { x: true, y: false, setScale: false },
+      },
+      axes: [
+        { ...axis, show: true, size: hasHours ? 30 : 0, values: hasHours ? hours : () => [], space: 62 },
+        { ...axis, size: axisWidth, gap: 4, space: 34, values: (plot, splits) => splits.map((value) => label(kind, value, splits)) },
+      ],
+      series: [{}, ...lines.map((line) => ({
+        stroke: colour(line.tint),
+        width: line.fill ? 1 : 1.75,
+        dash: line.dash ? [5, 3] : undefined,
+        fill: line.fill ? tinted(line.tint, lines.some((other) => other.mean) ? '55' : 'c8') : undefined,
+        fillTo: 0,
+        points: { show: false },
+        spanGaps: false,
+      }))],
+      bands: lines.flatMap((line, index) => (line.bandWith ? [{ series: [index, index + 1], fill: tinted(line.tint, '66') }] : [])),
+      hooks: {
+        drawClear: [shade],
+        draw: [(plot) => drawMarks(plot, kind)],
+        setCursor: [(plot) => moved(plot)],
+        ready: [() => placeMarks()],
+      },
+    };
+  }
+
+  function label(kind, value, splits) {
+    const step = splits.length > 1 ? Math.abs(splits[1] - splits[0]) : 1;
+    const decimals = step >= 1 ? 0 : step >= 0.1 ? 1 : 2;
+    const shown = kind === 'traffic' ? Math.abs(value) : value;
+    return shown.toFixed(decimals).replace('-', '−');
+  }
+
+  const tinted = (name, alpha) => colour(name) + alpha;
+
+  function shade(plot) {
+    const { ctx, bbox } = plot;
+    ctx.save();
+    ctx.fillStyle = colour('night');
+    // By the week the nights give the rhythm; by the month they would be a fence in front of the curve.
+    ctx.globalAlpha = view.until - view.from > 14 * 86400 ? 0.45 : 1;
+    data.nights.forEach(([dusk, dawn]) => {
+      const left = Math.max(bbox.left, plot.valToPos(dusk, 'x', true));
+      const right = Math.min(bbox.left + bbox.width, plot.valToPos(dawn, 'x', true));
+      if (right > left) ctx.fillRect(left, bbox.top, right - left, bbox.height);
+    });
+    ctx.restore();
+  }
+
+  function drawMarks(plot, kind) {
+    const { ctx, bbox } = plot;
+    const scale = devicePixelRatio;
+    ctx.save();
+    if (kind === 'traffic') line(plot, bbox.left, plot.valToPos(0, 'y', true), bbox.left + bbox.width, null, colour('rule-strong'), []);
+    readMarks().forEach((mark) => {
+      if (mark.at < view.from || mark.at > view.until) return;
+      const x = plot.valToPos(mark.at, 'x', true);
+      const tint = mark.kind === 'visit' ? 'ink' : mark.standing ? 'act' : 'rule-strong';
+      line(plot, x, bbox.top, null, bbox.top + bbox.height, colour(tint), [4 * scale, 3 * scale]);
+    });
+    ctx.restore();
+  }
+
+  function line(plot, x, y, toX, toY, stroke, dash) {
+    const { ctx } = plot;
+    ctx.beginPath();
+    ctx.strokeStyle = stroke;
+    ctx.lineWidth = 1.25 * devicePixelRatio;
+    ctx.setLineDash(dash);
+    ctx.moveTo(x, y);
+    ctx.lineTo(toX ?? x, toY ?? y);
+    ctx.stroke();
+  }
+
+  function rebuild() {
+    plots.forEach((plot) => plot.destroy());
+    plots.clear();
+    const titles = { traffic: 'bees a minute: in above, out below', weight: 'weight, kg', warmth: 'box —   shade - -  °C' };
+    const shown = panels.filter((box) => !box.hidden);
+    shown.forEach((box) => {
+      box.dataset.title = titles[box.dataset.panel];
+    });
+    shown.forEach((box, index) => {
+      const kind = box.dataset.panel;
+      const lines = series(kind, data.json);
+      if (lines.length === 0) lines.push({ values: data.times.map(() => null), tint: 'ink' });
+      const columns = lines.map((one) => (one.below ? data.negative(one.values) : one.values));
+      const plot = new uPlot(options(kind, lines, box, index === 0), [data.times, ...columns], box);
+      uPlot.sync('trap').sub(plot);
+      plots.set(kind, plot);
+    });
+    note.hidden = data.json.points > 0;
+    note.textContent = 'No samples in this stretch. Go earlier, or wider.';
+    setMoment(-1);
+  }
+
+  function placeMarks() {
+    lane.replaceChildren();
+    const plot = plots.values().next().value;
+    if (!plot) return;
+    const shapes = { 'move-in': 'M12 4a8 8 0 1 0 .01 0zM12 8v8M8 12h8', scouting: 'M12 4a8 8 0 1 0 .01 0zM12 4v8l5 4', robbing: 'M6 6l12 12M18 6L6 18', departure: 'M12 20V5M6 11l6-6 6 6', visit: 'M4 13l5 5L20 6', unheard: 'M9 9a3 3 0 1 1 4 3c-1 .5-1 1-1 2M12 18v.5', disturbed: 'M2 12l4-6 4 12 4-12 4 12 4-6', soaked: 'M12 3c4 6 6 8 6 11a6 6 0 0 1-12 0c0-3 2-5 6-11z' };
+    let lastLeft = -100;
+    readMarks().sort((one, other) => one.at - other.at).forEach((mark) => {
+      if (mark.at < view.from || mark.at > view.until) return;
+      const button = document.createElement('button');
+      button.type = 'button';
+      button.className = `mark ${mark.kind === 'visit' ? 'visit' : mark.standing ? 'stands' : 'past'}`;
+      button.append(drawn(shapes[mark.kind] || 'M12 5v9M12 18.5v.5'));
+      button.setAttribute('aria-label', `${mark.said}, ${full(mark.at)}`);
+      button.title = `${mark.said}, ${full(mark.at)}`;
+      const left = Math.max(plot.over.offsetLeft + plot.valToPos(mark.at, 'x'), lastLeft + 34);
+      lastLeft = left;
+      button.style.left = `${left}px`;
+      button.addEventListener('click', () => openStory(mark));
+      lane.append(button);
+    });
+  }
+
+  function drawn(path) {
+    const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
+    svg.setAttribute('viewBox', '0 0 24 24');
+    svg.setAttribute('aria-hidden', 'true');
+    const shape = document.createElementNS('http://www.w3.org/2000/svg', 'path');
+    shape.setAttribute('d', path);
+    svg.append(shape);
+    return svg;
+  }
+
+  function openStory(mark) {
+    const story = mark.story && document.getElementById(mark.story);
+    setMoment(nearest(mark.at));
+    if (!story) return;
+    history.replaceState(null, '', `${location.search}#${mark.story}`);
+    story.scrollIntoView({ block: 'center' });
+    story.focus({ preventScroll: true });
+  }
+
+  function nearest(seconds) {
+    let best = -1;
+    data.times.forEach((time, index) => {
+      if (best < 0 || Math.abs(time - seconds) < Math.abs(data.times[best] - seconds)) best = index;
+    });
+    return best;
+  }
+
+  let placing = false;
+  function moved(plot) {
+    if (placing || plot.cursor.idx === undefined || data.times.length === 0) return;
+    tell(plot.cursor.idx === null ? -1 : plot.cursor.idx);
+  }
+
+  function setMoment(index) {
+    placing = true;
+    plots.forEach((plot) => {
+      const left = index < 0 ? -10 : plot.valToPos(data.times[index], 'x');
+      plot.setCursor({ left, top: index < 0 ? -10 : plot.over.clientHeight / 2 }, false);
+    });
+    placing = false;
+    tell(index);
+  }
+
+  function tell(index) {
+    cursor = index;
+    const shown = index < 0 ? lastMeasured() : index;
+    const json = data.json;
+    const value = (name, decimals) => {
+      const number = shown < 0 || !json[name] ? null : json[name].high[shown];
+      return number === null || number === undefined ? '–' : number.toFixed(decimals).replace('-', '−');
+    };
+    const time = shown < 0 ? ' ' : full(data.times[shown]);
+    const values = { in: value('in', 0), out: value('out', 0), weight: value('weight', 2), box: value('box', 1), cell: value('cell', 1) };
+    put('time', shown < 0 ? 'nothing measured' : index < 0 ? `last, ${time}` : time);
+    Object.entries(values).forEach(([name, text]) => put(name, text));
+    slider.setAttribute('aria-valuemax', String(Math.max(0, data.times.length - 1)));
+    slider.setAttribute('aria-valuenow', String(Math.max(0, shown)));
+    slider.setAttribute('aria-valuetext', words(time, values));
+  }
+
+  function words(time, values) {
+    if (time === ' ') return 'No samples in this stretch';
+    const heard = Object.values(values).some((text) => text !== '–');
+    if (!heard) return `${time}: not heard`;
+    const units = { in: 'in a minute', out: 'out a minute', weight: 'kilograms', box: 'degrees in the box', cell: 'degrees in the shade' };
+    return `${time}: ${Object.entries(values).filter(([, text]) => text !== '–').map(([name, text]) => `${text} ${units[name]}`).join(', ')}`;
+  }
+
+  function put(name, text) {
+    const place = root.querySelector(`[data-read="${name}"]`);
+    if (place.textContent !== text) place.textContent = text;
+  }
+
+  function lastMeasured() {
+    return data.times.length - 1;
+  }
+
+  return {
+    show(json, newView) {
+      const keep = cursor >= 0 && data ? data.times[cursor] : null;
+      data = read(json);
+      view = newView;
+      rebuild();
+      if (keep !== null && keep >= view.from && keep <= view.until) setMoment(nearest(keep));
+      root.dataset.drawn = String(json.points);
+    },
+    scale(newView) {
+      view = newView;
+      if (!data) return;
+      plots.forEach((plot) => plot.setScale('x', { min: view.from, max: view.until }));
+      placeMarks();
+    },
+    note(text) {
+      note.textContent = text;
+      note.hidden = false;
+      root.dataset.drawn = '0';
+    },
+    marks() {
+      if (!data) return;
+      plots.forEach((plot) => plot.redraw(false));
+      placeMarks();
+    },
+    repaint() {
+      if (data) rebuild();
+    },
+    resize() {
+      if (!data) return;
+      panels.forEach((box) => {
+        const plot = plots.get(box.dataset.panel);
+        if (plot && plot.width !== box.clientWidth) plot.setSize({ width: box.clientWidth, height: box.clientHeight });
+      });
+      placeMarks();
+    },
+    step(by) {
+      if (!data || data.times.length === 0) return;
+      const start = cursor < 0 ? data.times.length - 1 : cursor;
+      setMoment(Math.max(0, Math.min(data.times.length - 1, cursor < 0 && by < 0 ? start : start + by)));
+    },
+    edge(end) {
+      if (data && data.times.length > 0) setMoment(end ? data.times.length - 1 : 0);
+    },
+    readAt(share) {
+      if (!data || data.times.length === 0) return;
+      setMoment(nearest(view.from + (view.until - view.from) * share));
+    },
+    shareAt(clientX) {
+      const plot = plots.values().next().value;
+      if (!plot) return 0.5;
+      const box = plot.over.getBoundingClientRect();
+      return Math.max(0, Math.min(1, (clientX - box.left) / box.width));
+    },
+    plots: () => [...plots.values()],
+  };
+}

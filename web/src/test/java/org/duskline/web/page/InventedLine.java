@@ -1,0 +1,251 @@
+package org.duskline.web.page;
+
+import static org.duskline.collector.trap.Fitted.BOTH;
+import static org.duskline.collector.trap.Fitted.COUNTER;
+import static org.duskline.collector.trap.Fitted.SCALE;
+
+import java.io.IOException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Consumer;
+import org.duskline.analyzer.curve.CurvePoint;
+import org.duskline.analyzer.finding.Condition;
+import org.duskline.analyzer.finding.Finding;
+import org.duskline.collector.trap.Fitted;
+import org.duskline.collector.trap.Trap;
+import org.duskline.web.page.InventedCurves.Story;
+import org.duskline.web.page.board.BoardUnavailable;
+import org.duskline.web.page.board.BrokerLink;
+import org.duskline.web.page.board.Closing;
+import org.duskline.web.page.board.LineOverview;
+import org.duskline.web.page.board.Look;
+import org.duskline.web.page.board.LooseNode;
+import org.duskline.web.page.board.Night;
+import org.duskline.web.page.board.Tonight;
+import org.duskline.web.page.board.TrapDetail;
+import org.duskline.web.page.board.TrapNow;
+import org.duskline.web.page.board.VisitNote;
+import org.duskline.web.page.board.Watchboard;
+
+/** A line in a valley that does not exist, on one evening in May, in several moods. All of it is invented. */
+final class InventedLine implements Watchboard {
+    static final ZoneId ZONE = ZoneId.of("Europe/Vienna");
+    static final Instant NOW = Instant.parse("2026-05-12T17:12:00Z");
+    static final Instant ARRIVAL = Instant.parse("2026-05-12T11:04:00Z");
+    static final Instant SEASON = Instant.parse("2026-04-02T06:00:00Z");
+
+    /** How things stand. */
+    enum Mood {
+        BUSY,
+        NO_TRAP,
+        NO_DATA,
+        BROKER_DOWN,
+        DATABASE_BROKEN
+    }
+
+    private record Box(String name, Fitted fitted, Condition condition, Story story) {}
+
+    private static final List<Box> BOXES = List.of(
+            new Box("Alder Sluice", BOTH, Condition.FILLING, Story.SWARM),
+            new Box("Chapel Nook", BOTH, Condition.ROBBED, Story.ROBBED),
+            new Box("Gorse Landing", COUNTER, Condition.QUIET, Story.QUIET),
+            new Box("Hollow Gate", BOTH, Condition.UNHEARD, Story.SILENT_SINCE_MORNING),
+            new Box("Long Pit", BOTH, Condition.UNHEARD, Story.NEVER_HEARD),
+            new Box("Old Kiln", BOTH, Condition.SCOUTED, Story.SCOUTED),
+            new Box("Tern Bank", BOTH, Condition.QUIET, Story.QUIET),
+            new Box("Three Stiles", SCALE, Condition.QUIET, Story.QUIET),
+            new Box("Tithe Loft", COUNTER, Condition.OCCUPIED, Story.SWARM),
+            new Box("Weir House", BOTH, Condition.QUIET, Story.QUIET));
+
+    private final Mood mood;
+    private final InventedCurves curves = new InventedCurves(NOW);
+    private final List<Finding> later = new CopyOnWriteArrayList<>();
+
+    InventedLine(Mood mood) {
+        this.mood = mood;
+    }
+
+    /** Something more is found while somebody looks. */
+    void find(Finding finding) {
+        later.add(finding);
+    }
+
+    @Override
+    public LineOverview line() {
+        fail();
+        List<LooseNode> loose =
+                mood == Mood.BUSY ? List.of(new LooseNode("n31", NOW.minus(Duration.ofMinutes(3)), 412)) : List.of();
+        return new LineOverview(NOW, link(), boxes().stream().map(this::now).toList(), loose);
+    }
+
+    @Override
+    public Tonight tonight() {
+        fail();
+        boolean something = mood == Mood.BUSY || mood == Mood.BROKER_DOWN;
+        return new Tonight(
+                NOW,
+                link(),
+                LocalDate.of(2026, 5, 12),
+                ZONE,
+                night(LocalDate.of(2026, 5, 12)),
+                something ? closings() : List.of(),
+                something ? looks() : List.of(),
+                boxes().size());
+    }
+
+    @Override
+    public Optional<TrapDetail> trap(String name) {
+        fail();
+        return boxes().stream()
+                .filter(box -> box.name().equals(name))
+                .findFirst()
+                .map(box -> {
+                    boolean heard = story(box) != Story.NEVER_HEARD;
+                    return new TrapDetail(
+                            NOW,
+                            link(),
+                            now(box),
+                            heard ? Optional.of(SEASON) : Optional.empty(),
+                            findings(Instant.EPOCH, 100).stream()
+                                    .filter(finding -> finding.trap().equals(name))
+                                    .toList(),
+                            heard
+                                    ? List.of(new VisitNote(
+                                            Instant.parse("2026-05-12T06:20:00Z"),
+                                            "baited",
+                                            "fresh lure, door clear of ants"))
+                                    : List.of());
+                });
+    }
+
+    @Override
+    public void curve(String trap, Instant from, Instant until, Consumer<CurvePoint> points) {
+        fail();
+        boxes().stream()
+                .filter(box -> box.name().equals(trap))
+                .forEach(box -> curves.points(trap, story(box), box.fitted(), from, until, points));
+    }
+
+    @Override
+    public List<Night> nights(String trap, Instant from, Instant until) {
+        fail();
+        LocalDate first = from.atZone(ZONE).toLocalDate().minusDays(1);
+        return first.datesUntil(until.atZone(ZONE).toLocalDate().plusDays(1))
+                .map(InventedLine::night)
+                .filter(night -> night.dawn().isAfter(from) && night.dusk().isBefore(until))
+                .toList();
+    }
+
+    @Override
+    public List<Finding> findings(Instant since, int limit) {
+        fail();
+        if (mood == Mood.NO_TRAP || mood == Mood.NO_DATA) {
+            return List.of();
+        }
+        List<Finding> all = new ArrayList<>(later);
+        all.addAll(InventedFindings.all());
+        return all.stream()
+                .filter(finding -> !finding.raised().isBefore(since))
+                .sorted(Comparator.comparing(Finding::raised).reversed())
+                .limit(limit)
+                .toList();
+    }
+
+    private void fail() {
+        if (mood == Mood.DATABASE_BROKEN) {
+            throw new BoardUnavailable(
+                    "The database file duskline.db could not be read: the disk reports an error at page 4711.",
+                    new IOException("disk I/O error"));
+        }
+    }
+
+    private List<Box> boxes() {
+        return mood == Mood.NO_TRAP ? List.of() : BOXES;
+    }
+
+    private Story story(Box box) {
+        return mood == Mood.NO_DATA ? Story.NEVER_HEARD : box.story();
+    }
+
+    private BrokerLink link() {
+        boolean up = mood != Mood.BROKER_DOWN;
+        return new BrokerLink(up, NOW.minus(Duration.ofMinutes(up ? 400 : 26)), "mqtt://localhost:1883");
+    }
+
+    private static Night night(LocalDate evening) {
+        return new Night(
+                evening.atTime(21, 7).atZone(ZONE).toInstant(),
+                evening.plusDays(1).atTime(4, 41).atZone(ZONE).toInstant());
+    }
+
+    private TrapNow now(Box box) {
+        CurvePoint[] last = {null};
+        curves.points(
+                box.name(), story(box), box.fitted(), NOW.minus(Duration.ofHours(12)), NOW, point -> last[0] = point);
+        Optional<Instant> measured =
+                Optional.ofNullable(last[0]).map(point -> Instant.ofEpochMilli(point.timeMillis()));
+        boolean heard = measured.isPresent();
+        return new TrapNow(
+                new Trap(
+                        box.name(),
+                        46.9 + box.name().length() / 1000.0,
+                        15.1 + box.name().hashCode() % 97 / 1000.0,
+                        ZONE),
+                box.fitted(),
+                Optional.of("n" + (10 + BOXES.indexOf(box))),
+                heard ? box.condition() : Condition.UNHEARD,
+                measured.map(time -> time.plusSeconds(4)),
+                measured,
+                heard ? last[0].weightKg() : Double.NaN,
+                heard ? last[0].inPerMinute() : Double.NaN,
+                heard ? last[0].outPerMinute() : Double.NaN,
+                heard ? last[0].boxCelsius() : Double.NaN,
+                heard ? last[0].cellCelsius() : Double.NaN,
+                heard ? 3.92 : Double.NaN,
+                findings(Instant.EPOCH, 100).stream()
+                        .filter(finding -> finding.trap().equals(box.name()) && finding.standing())
+                        .findFirst());
+    }
+
+    private List<Closing> closings() {
+        return List.of(
+                closing("Alder Sluice", InventedFindings.swarm(), "by sun, temperature and its own traffic", 10.9),
+                closing("Tithe Loft", InventedFindings.likelySwarm(), "by sun and temperature", Double.NaN));
+    }
+
+    private Closing closing(String trap, Finding finding, String by, double liftKg) {
+        Box box = boxes().stream()
+                .filter(one -> one.name().equals(trap))
+                .findFirst()
+                .orElseThrow();
+        Night night = night(LocalDate.of(2026, 5, 12));
+        return new Closing(
+                now(box).trap(),
+                finding,
+                Instant.parse("2026-05-12T18:38:00Z"),
+                by,
+                Instant.parse("2026-05-12T19:08:00Z"),
+                night.dawn(),
+                false,
+                liftKg);
+    }
+
+    private List<Look> looks() {
+        return List.of(
+                new Look(
+                        now(BOXES.get(5)).trap(),
+                        "Scouts since 09:10, more each hour; a swarm may come tomorrow before noon.",
+                        "Nothing to do tonight. Keep tomorrow evening free."),
+                new Look(
+                        now(BOXES.get(3)).trap(),
+                        "Not heard from for 9 hours; its battery stood at 3.41 V.",
+                        "A fresh battery, and a look at the aerial."));
+    }
+}
