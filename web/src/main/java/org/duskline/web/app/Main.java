@@ -1,10 +1,15 @@
 package org.duskline.web.app;
 
-/** The program's entry: only wires and hands over to the command line. */
+import java.time.Clock;
+
+/** The program's entry: takes hold of the surroundings and hands over to the command line. */
 public final class Main {
     private Main() {}
 
     public static void main(String[] arguments) {
-        System.exit(arguments.length);
+        Surroundings surroundings = new Surroundings(System.out, System.err, System.getenv(), Clock.systemUTC());
+        int exit = Program.run(surroundings, arguments);
+        System.out.flush();
+        System.exit(exit);
     }
 }

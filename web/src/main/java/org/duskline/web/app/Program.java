@@ -1,0 +1,118 @@
+package org.duskline.web.app;
+
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import org.duskline.collector.intake.BrokerProblem;
+import org.duskline.collector.intake.StreamProblem;
+import org.duskline.collector.store.StoreProblem;
+import org.duskline.collector.trap.LineProblem;
+import org.duskline.web.settings.Nearest;
+import org.duskline.web.settings.SettingsMistake;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.IVersionProvider;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.Spec;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/** The command line: which commands there are, and how their mistakes are told. */
+@Command(
+        name = "duskline",
+        description = "Watches a line of swarm traps and says which one has filled, while it can still be closed.",
+        synopsisSubcommandLabel = "COMMAND",
+        mixinStandardHelpOptions = true,
+        versionProvider = Program.Version.class,
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {
+            "0:done",
+            "1:failed; standard error says why",
+            "2:asked wrongly: a mistake on the command line or in the settings"
+        },
+        footer = {"", "\"duskline COMMAND --help\" explains a command."})
+final class Program implements Runnable {
+    @Spec
+    private CommandSpec spec;
+
+    private Program() {}
+
+    /** Runs one command line and returns the exit code. */
+    static int run(Surroundings surroundings, String... arguments) {
+        Logs.quiet();
+        return commandLine(surroundings).execute(arguments);
+    }
+
+    static CommandLine commandLine(Surroundings surroundings) {
+        CommandLine commandLine = new CommandLine(new Program());
+        commandLine.addSubcommand(new ImportCommand(surroundings));
+        commandLine.addSubcommand(new FindingsCommand(surroundings));
+        commandLine.addSubcommand(new ExportCommand(surroundings));
+        commandLine.addSubcommand(new RecordCommand(surroundings));
+        commandLine.addSubcommand(new DoctorCommand(surroundings));
+        commandLine.addSubcommand(new SettingsCommand(surroundings));
+        commandLine.setOut(writer(surroundings.out()));
+        commandLine.setErr(writer(surroundings.err()));
+        commandLine.setUsageHelpAutoWidth(true);
+        commandLine.setCaseInsensitiveEnumValuesAllowed(true);
+        commandLine.setParameterExceptionHandler(Program::askedWrongly);
+        commandLine.setExecutionExceptionHandler(Program::failed);
+        return commandLine;
+    }
+
+    private static PrintWriter writer(PrintStream stream) {
+        return new PrintWriter(stream, true, StandardCharsets.UTF_8);
+    }
+
+    @Override
+    public void run() {
+        throw new ParameterException(spec.commandLine(), "Which command? \"duskline --help\" lists them.");
+    }
+
+    private static int askedWrongly(ParameterException mistake, String[] arguments) {
+        CommandLine asked = mistake.getCommandLine();
+        PrintWriter err = asked.getErr();
+        err.println(mistake.getMessage());
+        if (mistake instanceof UnmatchedArgumentException unmatched) {
+            err.println(meant(asked, unmatched.getUnmatched().get(0)));
+        }
+        err.println("\"" + asked.getCommandSpec().qualifiedName() + " --help\" explains it.");
+        return Exit.ASKED_WRONGLY;
+    }
+
+    /** The option or command that was probably meant. */
+    private static String meant(CommandLine asked, String mistyped) {
+        CommandSpec spec = asked.getCommandSpec();
+        return mistyped.startsWith("-")
+                ? Nearest.hint(mistyped, spec.optionsMap().keySet()).strip()
+                : Nearest.hint(mistyped, spec.subcommands().keySet()).strip();
+    }
+
+    private static int failed(Exception failure, CommandLine asked, ParseResult parsed) throws Exception {
+        if (failure instanceof SettingsMistake) {
+            asked.getErr().println(failure.getMessage());
+            return Exit.ASKED_WRONGLY;
+        }
+        if (failure instanceof Failure told) {
+            asked.getErr().println(told.getMessage());
+            return told.exit();
+        }
+        if (failure instanceof StoreProblem
+                || failure instanceof StreamProblem
+                || failure instanceof LineProblem
+                || failure instanceof BrokerProblem) {
+            asked.getErr().println(failure.getMessage());
+            return Exit.FAILED;
+        }
+        throw failure;
+    }
+
+    static final class Version implements IVersionProvider {
+        @Override
+        public String[] getVersion() {
+            String version = Program.class.getPackage().getImplementationVersion();
+            return new String[] {"duskline " + (version == null ? "(built from source)" : version)};
+        }
+    }
+}

@@ -1,0 +1,47 @@
+package org.duskline.web.settings;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What a setting's value must look like. */
+enum Form {
+    /** A file or folder; relative ones are looked up beside the settings file. */
+    PATH("a path"),
+    TEXT("text"),
+    /** Text that is never shown. */
+    SECRET("text, never shown"),
+    /** The address of a broker. */
+    BROKER("an address such as mqtt://host:1883"),
+    HOST("a name or address of this machine"),
+    PORT("a number from 0 to 65535; 0 takes any free one"),
+    DETAIL("error, warn, info or debug");
+
+    private static final List<String> DETAILS = List.of("error", "warn", "info", "debug");
+    private static final int HIGHEST_PORT = 65_535;
+
+    private final String words;
+
+    Form(String words) {
+        this.words = words;
+    }
+
+    String words() {
+        return words;
+    }
+
+    /** Whether a value has this form. */
+    boolean fits(String value) {
+        return switch (this) {
+            case PORT -> value.matches("\\d{1,5}") && Integer.parseInt(value) <= HIGHEST_PORT;
+            case DETAIL -> DETAILS.contains(value.toLowerCase(Locale.ROOT));
+            case PATH, HOST -> !value.isBlank() && value.indexOf('\0') < 0;
+            case TEXT, SECRET, BROKER -> !value.isBlank();
+        };
+    }
+
+    /** What is wrong with a value, if anything. */
+    Optional<String> complaint(String value) {
+        return fits(value) ? Optional.empty() : Optional.of("must be " + words);
+    }
+}

@@ -1,0 +1,164 @@
+package org.duskline.web.settings;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.duskline.collector.intake.BrokerAddress;
+import org.duskline.collector.intake.Topics;
+
+/** The settings that hold for one run: the environment's before the file's before the standard ones. */
+public final class Settings {
+    /** Where settings are looked for if no file is named. */
+    public static final Path USUAL_FILE = Path.of("duskline.yaml");
+
+    private final Map<Key, String> values;
+    private final Path folder;
+
+    private Settings(Map<Key, String> values, Path folder) {
+        this.values = values;
+        this.folder = folder;
+    }
+
+    /**
+     * Reads the settings.
+     *
+     * @param file the file named by the user; if none, {@link #USUAL_FILE} where it exists
+     * @param environment the environment's variables
+     * @throws SettingsMistake in words for the keeper
+     */
+    public static Settings read(Optional<Path> file, Map<String, String> environment) {
+        Optional<Path> read = file.or(() -> Optional.of(USUAL_FILE).filter(Files::exists));
+        Map<Key, String> values = new EnumMap<>(Key.class);
+        read.ifPresent(path -> SettingsFile.read(path).forEach(entry -> values.put(keyOf(entry, path), entry.value())));
+        environment.forEach((name, value) -> {
+            if (Key.isOurs(name) && !name.equals(REQUIRE_ALL_TESTS)) {
+                values.put(keyOfVariable(name, value), value);
+            }
+        });
+        Path folder = read.map(Path::toAbsolutePath)
+                .map(Path::getParent)
+                .orElse(Path.of("").toAbsolutePath());
+        Settings settings = new Settings(values, folder);
+        settings.checkTogether();
+        return settings;
+    }
+
+    /** The build's own variable, which is none of the program's settings. */
+    private static final String REQUIRE_ALL_TESTS = "DUSKLINE_REQUIRE_ALL_TESTS";
+
+    private static Key keyOf(SettingsFile.Entry entry, Path file) {
+        String where = file + ", line " + entry.line() + ": ";
+        Key key = Arrays.stream(Key.values())
+                .filter(known -> known.dotted().equals(entry.key()))
+                .findFirst()
+                .orElseThrow(() -> new SettingsMistake(
+                        where + "there is no setting \"" + entry.key() + "\"." + Nearest.hint(entry.key(), names())));
+        complainAbout(where, key.dotted(), key, entry.value());
+        return key;
+    }
+
+    private static Key keyOfVariable(String name, String value) {
+        Key key = Arrays.stream(Key.values())
+                .filter(known -> known.environmentName().equals(name))
+                .findFirst()
+                .orElseThrow(() -> new SettingsMistake("The environment holds " + name
+                        + ", but there is no such setting." + Nearest.hint(name, environmentNames())));
+        complainAbout("In the environment: ", name, key, value);
+        return key;
+    }
+
+    private static void complainAbout(String where, String name, Key key, String value) {
+        key.form().complaint(value).ifPresent(complaint -> {
+            String shown = key.form() == Form.SECRET ? "" : ", not \"" + value + "\"";
+            throw new SettingsMistake(where + name + " " + complaint + shown + ".");
+        });
+    }
+
+    private static List<String> names() {
+        return Arrays.stream(Key.values()).map(Key::dotted).toList();
+    }
+
+    private static List<String> environmentNames() {
+        return Arrays.stream(Key.values()).map(Key::environmentName).toList();
+    }
+
+    private void checkTogether() {
+        try {
+            broker();
+            topics();
+        } catch (IllegalArgumentException e) {
+            throw new SettingsMistake(e.getMessage());
+        }
+        if (value(Key.MQTT_URL).isEmpty() && value(Key.MQTT_USER).isPresent()) {
+            throw new SettingsMistake("mqtt.user is set, but no broker (mqtt.url) that it could be a user of.");
+        }
+    }
+
+    /** What was said about a key, or its standard value. */
+    public Optional<String> value(Key key) {
+        return Optional.ofNullable(values.get(key)).or(key::standard);
+    }
+
+    /** The same for showing: what is secret is hidden. */
+    public Optional<String> shown(Key key) {
+        return value(key).map(value -> key.form() == Form.SECRET ? "(hidden)" : value);
+    }
+
+    public Path database() {
+        return path(Key.DATABASE).orElseThrow();
+    }
+
+    public Optional<Path> line() {
+        return path(Key.LINE);
+    }
+
+    /** The keeper's own broker; none means that the embedded one is to be used. */
+    public Optional<BrokerAddress> broker() {
+        return value(Key.MQTT_URL)
+                .map(url -> new BrokerAddress(
+                        BrokerAddress.parse(url),
+                        value(Key.MQTT_USER),
+                        value(Key.MQTT_PASSWORD),
+                        path(Key.MQTT_AUTHORITY)));
+    }
+
+    public String clientName() {
+        return value(Key.MQTT_CLIENT).orElseThrow();
+    }
+
+    public Topics topics() {
+        return new Topics(value(Key.MQTT_ROOT).orElseThrow());
+    }
+
+    public String brokerHost() {
+        return value(Key.BROKER_HOST).orElseThrow();
+    }
+
+    public int brokerPort() {
+        return Integer.parseInt(value(Key.BROKER_PORT).orElseThrow());
+    }
+
+    public Path brokerFolder() {
+        return path(Key.BROKER_FOLDER).orElseThrow();
+    }
+
+    public String pagesHost() {
+        return value(Key.PAGES_HOST).orElseThrow();
+    }
+
+    public int pagesPort() {
+        return Integer.parseInt(value(Key.PAGES_PORT).orElseThrow());
+    }
+
+    public String logDetail() {
+        return value(Key.LOG_DETAIL).orElseThrow();
+    }
+
+    private Optional<Path> path(Key key) {
+        return value(key).map(folder::resolve);
+    }
+}
