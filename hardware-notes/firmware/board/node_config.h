@@ -7,6 +7,9 @@
 /* 1 = a load cell is fitted; 0 = this trap has only a counter. */
 #define NODE_SCALE 1
 
+/* DL_CBOR is half as long on the air; DL_JSON can be read by eye on the bench. */
+#define NODE_FORMAT DL_CBOR
+
 /* From `build/calibrate`; scale.md tells how. Counts per kg of 0 sends raw counts. */
 #define NODE_ZERO_COUNTS 0
 #define NODE_COUNTS_PER_KG 0

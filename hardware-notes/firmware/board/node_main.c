@@ -181,7 +181,7 @@ static void report(void) {
 int main(void) {
     board_start();
     storage = board_storage();
-    dl_identity identity = {.format = DL_CBOR,
+    dl_identity identity = {.format = NODE_FORMAT,
                             .lanes = NODE_LANES,
                             .battery_low_mv = NODE_BATTERY_LOW_MV,
                             .battery_recovered_mv = NODE_BATTERY_RECOVERED_MV,

@@ -133,7 +133,7 @@ static void draw_formula(double tau_s, double until, const char *class) {
 static void draw_points(const curve *curve, const char *class) {
     for (int i = 0; i < POINTS; i++) {
         double rate = curve->points[i].true_per_s;
-        if (rate <= RATE_MAX) {
+        if (rate <= RATE_MAX + 0.05) {
             printf("<circle class=\"%s\" cx=\"%.1f\" cy=\"%.1f\" r=\"4\"/>\n", class, across(rate),
                    down(clamp(curve->points[i].counted_per_s / rate)));
         }
