@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Iterator;
 import java.util.NoSuchElementException;
 import java.util.function.Consumer;
@@ -30,6 +31,9 @@ public final class RecordedStream implements Iterator<Message>, AutoCloseable {
     private final RecordedLine parser = new RecordedLine();
     private byte[] line = new byte[BUFFER];
     private int length;
+    private final byte[] block = new byte[BUFFER];
+    private int blockAt;
+    private int blockEnd;
     private long number;
     private boolean ended;
     private Message next;
@@ -63,7 +67,7 @@ public final class RecordedStream implements Iterator<Message>, AutoCloseable {
         buffered.mark(2);
         boolean gzip = buffered.read() == 0x1f && buffered.read() == 0x8b;
         buffered.reset();
-        return new BufferedInputStream(gzip ? new GZIPInputStream(buffered, BUFFER) : buffered, BUFFER);
+        return gzip ? new GZIPInputStream(buffered, BUFFER) : buffered;
     }
 
     /** How many bytes of the file itself have been read, compressed if it is; for showing progress. */
@@ -128,25 +132,39 @@ public final class RecordedStream implements Iterator<Message>, AutoCloseable {
 
     private void fillLine() throws IOException {
         length = 0;
-        int octet = input.read();
-        while (octet != '\n') {
-            if (octet < 0) {
+        while (true) {
+            if (blockAt == blockEnd && !refill()) {
                 ended = true;
                 return;
             }
-            append((byte) octet);
-            octet = input.read();
+            int stop = blockAt;
+            while (stop < blockEnd && block[stop] != '\n') {
+                stop++;
+            }
+            append(block, blockAt, stop - blockAt);
+            blockAt = stop;
+            if (stop < blockEnd) {
+                blockAt++;
+                return;
+            }
         }
     }
 
-    private void append(byte octet) throws IOException {
-        if (length == line.length) {
-            if (length >= LONGEST_LINE) {
-                throw new IOException("a line is longer than " + (LONGEST_LINE >> 20) + " MiB");
-            }
-            line = java.util.Arrays.copyOf(line, 2 * line.length);
+    private boolean refill() throws IOException {
+        blockAt = 0;
+        blockEnd = Math.max(0, input.read(block));
+        return blockEnd > 0;
+    }
+
+    private void append(byte[] from, int offset, int count) throws IOException {
+        if (length + count > LONGEST_LINE) {
+            throw new IOException("a line is longer than " + (LONGEST_LINE >> 20) + " MiB");
         }
-        line[length++] = octet;
+        if (length + count > line.length) {
+            line = Arrays.copyOf(line, Math.max(2 * line.length, length + count));
+        }
+        System.arraycopy(from, offset, line, length, count);
+        length += count;
     }
 
     private boolean isBlank() {

@@ -5,7 +5,8 @@ import java.util.List;
 import org.duskline.collector.wire.Sample;
 
 /**
- * The samples that one message brought, in time order.
+ * The samples that one message brought, in time order; beside them earlier ones that it completed, or whose times it put
+ * right, which keep their own receipt.
  *
  * @param pack the message's number in the order of storing; the reader's cursor
  * @param node the node that sent it

@@ -47,7 +47,7 @@ class DecodingFuzzTest {
     void a_good_pack_with_flipped_cut_or_shuffled_bytes_is_placed_or_refused(long seed) {
         Random random = new Random(seed);
         List<byte[]> good = goodPacks();
-        for (int i = 0; i < 2_000; i++) {
+        for (int i = 0; i < 500; i++) {
             check(spoilt(good.get(random.nextInt(good.size())), random));
         }
     }
