@@ -3,12 +3,18 @@
 #define DUSKLINE_NODE_CONFIG_H
 
 /* Lanes fitted, 0 to 8; 0 = this trap has only a scale. */
+#ifndef NODE_LANES
 #define NODE_LANES 8
+#endif
 /* 1 = a load cell is fitted; 0 = this trap has only a counter. */
+#ifndef NODE_SCALE
 #define NODE_SCALE 1
+#endif
 
 /* DL_CBOR is half as long on the air; DL_JSON can be read by eye on the bench. */
+#ifndef NODE_FORMAT
 #define NODE_FORMAT DL_CBOR
+#endif
 
 /* From `build/calibrate`; scale.md tells how. Counts per kg of 0 sends raw counts. */
 #define NODE_ZERO_COUNTS 0

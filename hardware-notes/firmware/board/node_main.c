@@ -40,7 +40,7 @@ static void name_node(dl_identity *identity) {
 
 /* The lanes are clear when the board starts: somebody has just looked into them. */
 static void commission_beams(void) {
-    for (uint32_t lane = 0; lane < NODE_LANES; lane++) {
+    for (uint32_t lane = 0; lane < node.identity.lanes; lane++) {
         board_light light = board_look_at_lane(lane);
         dl_beam_start(&beams[lane][0], 4095, light.outer_lit - light.outer_dark);
         dl_beam_start(&beams[lane][1], 4095, light.inner_lit - light.inner_dark);
@@ -48,11 +48,13 @@ static void commission_beams(void) {
 }
 
 static void look_at_lanes(uint64_t now_ms) {
-    for (uint32_t lane = 0; lane < NODE_LANES; lane++) {
+    for (uint32_t lane = 0; lane < node.identity.lanes; lane++) {
         board_light light = board_look_at_lane(lane);
         dl_beam_view outer = dl_beam_look(&beams[lane][0], light.outer_lit, light.outer_dark);
         dl_beam_view inner = dl_beam_look(&beams[lane][1], light.inner_lit, light.inner_dark);
-        if (outer == DL_BEAM_DAZZLED || inner == DL_BEAM_DAZZLED) {
+        bool dazzled = outer == DL_BEAM_DAZZLED || inner == DL_BEAM_DAZZLED;
+        dl_node_lane_ails(&node, lane, dazzled || dl_beam_dirty(&beams[lane][0]) || dl_beam_dirty(&beams[lane][1]));
+        if (dazzled) {
             continue; /* sun in the lane: say nothing rather than count light */
         }
         if (dl_node_look(&node, lane, outer == DL_BEAM_BROKEN, inner == DL_BEAM_BROKEN, now_ms)) {

@@ -49,6 +49,12 @@ bool dl_node_look(dl_node *node, uint32_t lane, bool outer_broken, bool inner_br
            dl_lane_look(&node->lanes[lane], outer_broken, inner_broken, now_ms);
 }
 
+void dl_node_lane_ails(dl_node *node, uint32_t lane, bool ails) {
+    if (lane < DL_LANES_MAX) {
+        node->lane_ails[lane] = ails;
+    }
+}
+
 uint32_t dl_node_due_in_s(const dl_node *node, uint64_t now_ms) {
     return dl_schedule_due_in(&node->schedule, &node->kept, &node->battery, elapsed_s(node, now_ms));
 }
@@ -168,7 +174,7 @@ void dl_node_pack_taken(dl_node *node) {
 uint32_t dl_node_faulty_lanes(const dl_node *node, uint64_t now_ms) {
     uint32_t faulty = 0;
     for (uint32_t lane = 0; lane < node->identity.lanes && lane < DL_LANES_MAX; lane++) {
-        if (dl_lane_judge(&node->lanes[lane], now_ms) != DL_LANE_WELL) {
+        if (node->lane_ails[lane] || dl_lane_judge(&node->lanes[lane], now_ms) != DL_LANE_WELL) {
             faulty++;
         }
     }

@@ -38,8 +38,9 @@ typedef struct dl_node {
     dl_battery battery;
     dl_window window;
     dl_lane lanes[DL_LANES_MAX];
-    uint32_t elapsed_before_s; /* powered seconds in earlier runs */
-    uint32_t first_serial;     /* first sample of this run */
+    bool lane_ails[DL_LANES_MAX]; /* what the board says of its light: too dirty, or dazzled */
+    uint32_t elapsed_before_s;    /* powered seconds in earlier runs */
+    uint32_t first_serial;        /* first sample of this run */
     uint32_t seq;
     uint32_t in_flight_up_to; /* serial that the pack on its way reaches, 0 = none */
     bool tare_wanted;
@@ -60,6 +61,9 @@ uint32_t dl_node_clock(const dl_node *node, uint64_t now_ms);
 
 /* One look at a lane; true while it is in use. */
 bool dl_node_look(dl_node *node, uint32_t lane, bool outer_broken, bool inner_broken, uint64_t now_ms);
+
+/* The board's word on a lane's light, until it says otherwise. */
+void dl_node_lane_ails(dl_node *node, uint32_t lane, bool ails);
 
 uint32_t dl_node_due_in_s(const dl_node *node, uint64_t now_ms);
 

@@ -222,6 +222,23 @@ static void a_new_calibration_of_the_board_is_taken_over(void) {
     CHECK_NUMBER(bench.node.kept.zero_counts, 70000);
 }
 
+static void a_dirty_or_blocked_lane_is_reported_until_it_is_wiped(void) {
+    bench bench = {0};
+    power_up(&bench);
+    CHECK_NUMBER(dl_node_faulty_lanes(&bench.node, 0), 0);
+    dl_node_lane_ails(&bench.node, 0, true);
+    dl_node_lane_ails(&bench.node, 99, true);
+    CHECK_NUMBER(dl_node_faulty_lanes(&bench.node, 0), 1);
+    dl_node_lane_ails(&bench.node, 0, false);
+    CHECK_NUMBER(dl_node_faulty_lanes(&bench.node, 0), 0);
+    (void)dl_node_look(&bench.node, 0, true, true, 1000);
+    (void)dl_node_look(&bench.node, 0, true, true, 1010);
+    CHECK_NUMBER(dl_node_faulty_lanes(&bench.node, 62000), 1);
+    char reply[DL_ACKNOWLEDGEMENT_BYTES + 1] = "";
+    reply[dl_node_report(&bench.node, 62000, reply, DL_ACKNOWLEDGEMENT_BYTES)] = '\0';
+    CHECK(occurrences(reply, "\"lanes-faulty\",\"u\":\"count\",\"v\":1}") == 1);
+}
+
 const test_case node_tests[] = {TEST(each_start_raises_the_boot_number),
                                 TEST(a_pack_stays_until_it_is_taken),
                                 TEST(without_a_clock_times_are_ages),
@@ -234,5 +251,6 @@ const test_case node_tests[] = {TEST(each_start_raises_the_boot_number),
                                 TEST(an_old_time_from_the_brokers_store_is_not_believed),
                                 TEST(a_tare_waits_for_a_steady_sample_and_happens_once),
                                 TEST(an_empty_payload_is_passed_over),
+                                TEST(a_dirty_or_blocked_lane_is_reported_until_it_is_wiped),
                                 TEST(a_new_calibration_of_the_board_is_taken_over),
                                 {NULL, NULL}};
