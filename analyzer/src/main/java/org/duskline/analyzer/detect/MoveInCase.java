@@ -56,12 +56,22 @@ public record MoveInCase(
         if (fitted.hasCounter()) {
             counts(odds, against, rush);
         }
+        if (weighed && fitted.hasCounter()) {
+            agreement(odds, rush, ramp);
+        }
         if (weighed) {
             weight(odds, against, ramp, fitted, thresholds);
         }
         long onset = fitted.hasCounter() ? rush.onsetMillis() : ramp.onsetMillis();
         hour(odds, surroundings, series.timeMillis(at), onset, thresholds);
-        line(odds, against, surroundings, onset, series.timeMillis(at), weighed ? ramp.gainKg() : Double.NaN);
+        line(
+                odds,
+                against,
+                surroundings,
+                onset,
+                series.timeMillis(at),
+                weighed ? ramp.gainKg() : Double.NaN,
+                fitted.hasCounter());
         return Optional.of(new MoveInCase(
                 onset,
                 odds.logOdds(),
@@ -109,6 +119,24 @@ public record MoveInCase(
         against.put(Rival.ROBBERS, rush.asymmetry() < 0.2 ? 1.0 : 0.1);
         against.put(Rival.RESTART, rush.asymmetry() > 0.93 ? 1.0 : 0.02);
         against.put(Rival.SCOUTS, rush.surge() < 3 ? 1.0 : 0.05);
+    }
+
+    /** Bees have a weight: a kilogram that comes with a handful of bees was hands. */
+    private static void agreement(Odds odds, Rush rush, Ramp ramp) {
+        double gramsPerBee = 1000 * ramp.gainKg() / Math.max(rush.net(), 1);
+        odds.add(
+                Odds.through(gramsPerBee, 0.02, -2, 0.08, 1, 1, 1, 3, -1, 8, -6),
+                "%.2f g gained for each bee more in than out",
+                gramsPerBee);
+        if (ramp.kgPerMinute() > 0.3) {
+            odds.add(
+                    Odds.through(ramp.kgPerMinute(), 0.3, 0, 0.9, -4),
+                    "at its steepest %.2f kg a minute",
+                    ramp.kgPerMinute());
+        }
+        if (ramp.swings() > 1) {
+            odds.add(-2.0 * Math.min(ramp.swings(), 4), "%d wild swings around it", ramp.swings());
+        }
     }
 
     private static void weight(Odds odds, Map<Rival, Double> against, Ramp ramp, Fitted fitted, Thresholds thresholds) {
@@ -179,16 +207,34 @@ public record MoveInCase(
     }
 
     private static void line(
-            Odds odds, Map<Rival, Double> against, Surroundings surroundings, long onset, long now, double gain) {
+            Odds odds,
+            Map<Rival, Double> against,
+            Surroundings surroundings,
+            long onset,
+            long now,
+            double gain,
+            boolean counted) {
         double rain = surroundings.rain(now);
         odds.add(-8 * rain + 0.5 * (1 - rain), rain > 0.5 ? "it rains on the line" : "no rain on the line");
         against.put(Rival.RAIN, 0.02 + 5 * rain);
+        if (Double.isNaN(gain)) {
+            return;
+        }
         double others = surroundings.neighboursGainKg(onset, now);
-        if (!Double.isNaN(others) && !Double.isNaN(gain)) {
+        if (!Double.isNaN(others)) {
             odds.add(
-                    Odds.through(others / Math.max(gain, 0.05), 0.03, 1, 0.1, 0, 0.3, -5),
+                    Odds.through(others / Math.max(gain, 0.05), 0.03, 0.5, 0.1, 0, 0.3, -5),
                     "the other scales gained %+.2f kg in that time",
                     others);
+        }
+        if (!counted) {
+            // A shower reaches one trap first: only time shows whether the others follow.
+            double wet = surroundings.neighboursSoakedShare(onset, now);
+            double patience = Odds.through((now - onset) / 60_000.0, 8, -1.5, 25, 1.5);
+            odds.add(
+                    Odds.through(wet, 0, patience, 0.07, Math.min(patience, -0.5), 0.16, -3, 0.3, -6),
+                    "%.0f %% of the other scales gained too",
+                    100 * wet);
         }
     }
 

@@ -20,6 +20,7 @@ import org.duskline.analyzer.series.TrapSeries;
 public record ScoutCase(
         long onsetMillis, double perMinute, double logOdds, List<Evidence> evidence, Map<Rival, Double> rivals) {
     private static final long HALF_HOUR = 30 * 60_000L;
+    private static final long TEN_MINUTES = 10 * 60_000L;
     private static final long DAY = 24 * 3_600_000L;
     private static final double PRIOR = -3;
 
@@ -31,6 +32,7 @@ public record ScoutCase(
         if (rate < thresholds.scoutsPerMinute() || half.minutes() > 90 || half.minutes() < 20) {
             return Optional.empty();
         }
+        double kept = keptPerMinute(series, at);
         Traffic quarter = Traffic.over(series, now - HALF_HOUR / 2, at);
         Odds odds = new Odds(PRIOR);
         odds.add(
@@ -38,6 +40,10 @@ public record ScoutCase(
                 "%.1f crossings a minute for half an hour (threshold %.1f)",
                 rate,
                 thresholds.scoutsPerMinute());
+        odds.add(
+                Odds.through(kept / thresholds.scoutsPerMinute(), 0.3, -6, 0.6, -1.5, 0.9, 0.5),
+                "never below %.1f a minute for fifty minutes",
+                kept);
         double usual = usualAtThisHour(series, at);
         odds.add(
                 Odds.through(Math.log((rate + 0.1) / (usual + 0.1)), 0, -5, 0.7, -2, 1.4, 1, 2, 2),
@@ -70,6 +76,25 @@ public record ScoutCase(
                 odds.logOdds(),
                 odds.weightiestFirst(),
                 rivals(odds.probability(), usual, half)));
+    }
+
+    /**
+     * The second lowest of the last five ten-minute rates, crossings a minute: a burst of glare or of bees passing by is
+     * over in twenty minutes, scouts keep coming.
+     */
+    private static double keptPerMinute(TrapSeries series, int at) {
+        double lowest = Double.POSITIVE_INFINITY;
+        double second = Double.POSITIVE_INFINITY;
+        for (int bin = 0; bin < 5; bin++) {
+            int end = series.lastAt(series.timeMillis(at) - bin * TEN_MINUTES);
+            double rate = end <= 0
+                    ? 0
+                    : Traffic.over(series, series.timeMillis(end) - TEN_MINUTES, end)
+                            .perMinute();
+            second = Math.min(second, Math.max(lowest, rate));
+            lowest = Math.min(lowest, rate);
+        }
+        return second;
     }
 
     private static Map<Rival, Double> rivals(double scouts, double usual, Traffic half) {

@@ -6,7 +6,7 @@ package org.duskline.analyzer.detect;
  * @param smallestSwarmKg the lightest swarm worth a drive, kg; lower catches casts, and more rain and hands
  * @param moveInOdds how sure before a move-in is told, odds to one; higher waits longer and errs less
  * @param scoutsPerMinute crossings a minute, both ways, kept for half an hour, that count as scouts
- * @param robbersPerMinute crossings a minute, both ways, kept for an hour and a half, that count as robbers
+ * @param robbersPerMinute crossings a minute, both ways, kept for hours while the weight falls, that count as robbers
  * @param flightCelsius below this bees do not fly; trade fact, 10 to 15
  * @param unheardHours silence before a node counts as unheard
  * @param batteryVolts battery voltage that counts as low
@@ -31,7 +31,7 @@ public record Thresholds(
 
     /** The defaults that the promises are measured with. */
     public static Thresholds defaults() {
-        return new Thresholds(0.25, 20, 1.2, 8, 10, 6, 3.4);
+        return new Thresholds(0.25, 20, 1.2, 3, 10, 6, 3.4);
     }
 
     private static void within(String name, double value, double low, double high) {

@@ -30,7 +30,7 @@ final class Occupancy implements Cloneable {
     private double swarmKg;
     private boolean strengthened;
     private boolean left;
-    private long emptiedAt = Long.MIN_VALUE;
+    private long emptiedAt = Long.MIN_VALUE / 2;
     private long lowSince;
     private double idleFlightHours;
 

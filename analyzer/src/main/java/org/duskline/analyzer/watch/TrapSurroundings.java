@@ -96,6 +96,20 @@ final class TrapSurroundings implements Surroundings {
         return n < 2 ? Double.NaN : median(gains, n);
     }
 
+    @Override
+    public double neighboursSoakedShare(long fromMillis, long toMillis) {
+        int scales = 0;
+        int soaked = 0;
+        for (TrapWatch watch : line) {
+            if (watch.trap() != trap && watch.fitted().hasScale()) {
+                double gain = gainKg(watch.series(), fromMillis, toMillis);
+                scales += Double.isNaN(gain) ? 0 : 1;
+                soaked += gain > 0.02 ? 1 : 0;
+            }
+        }
+        return scales < 2 ? 0 : soaked / (double) scales;
+    }
+
     private static double gainKg(TrapSeries series, long fromMillis, long toMillis) {
         int from = series.lastAt(fromMillis);
         int to = series.lastAt(toMillis);
