@@ -18,6 +18,10 @@ import org.duskline.collector.trap.Fitted;
  */
 public record DepartureCase(long onsetMillis, double logOdds, double fallKg, List<Evidence> evidence) {
     private static final double PRIOR = -7;
+
+    /** A scale alone can only say that the weight went in clean flight weather; hands would have swung it. */
+    private static final double PRIOR_UNCOUNTED = -3.5;
+
     private static final long WINDOW = 45 * 60_000L;
 
     /**
@@ -38,7 +42,7 @@ public record DepartureCase(long onsetMillis, double logOdds, double fallKg, Lis
         if ((rush == null || rush.net() < 80) && !(fitted == Fitted.SCALE && fell)) {
             return Optional.empty();
         }
-        Odds odds = new Odds(PRIOR);
+        Odds odds = new Odds(rush == null ? PRIOR_UNCOUNTED : PRIOR);
         if (rush != null) {
             odds.add(
                     Odds.through(

@@ -52,6 +52,8 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
                     "weight %+.2f kg over two and a half hours against the other scales",
                     -fall);
         }
+        double start = ScoutCase.startPerMinute(series, at);
+        odds.add(Odds.through(start, 1.5, -2.5, 3, 0, 6, 2), "it began with %.1f a minute within half an hour", start);
         double sun = surroundings.hoursAfterSunrise(now);
         odds.add(Odds.through(sun, 0.5, -6, 2, 0.5), "%.1f h after sunrise", sun);
         odds.add(-4 * surroundings.rain(now), "rain on the line");
