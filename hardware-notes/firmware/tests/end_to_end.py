@@ -1,14 +1,16 @@
 """Virtual nodes, a real broker, and Duskline behind it.
 
-    python3 tests/end_to_end.py build/virtual_node [path/to/duskline.jar]
+    python3 tests/end_to_end.py build/virtual_node [path/to/duskline.jar [run|import]]
 
 Starts mosquitto on a free loopback port and lets the firmware live through invented days: a trap that a
 swarm moves into while its radio is out of reach for two hours, one whose node restarts in the middle, one
 where nobody comes. Checks that a bare subscriber received each sample exactly once and equal to what the
 firmware measured, that settings are applied and acknowledged; and, given the jar, that Duskline stored the
-same numbers and found the move-ins, and no others.
+same numbers and found the move-ins, and no others. `run` (the standard) lets Duskline listen to the broker;
+`import` writes what the bare subscriber heard as a recorded stream and lets Duskline read that.
 """
 
+import base64
 import binascii
 import contextlib
 import csv
@@ -18,6 +20,7 @@ import json
 import os
 import pathlib
 import pty
+import re
 import select
 import socket
 import subprocess
@@ -311,6 +314,25 @@ def duskline(jar, folder, port):
             yield database
 
 
+def imported(jar, folder, heard):
+    """The recorded stream of the wire contract, from what the bare subscriber heard."""
+    stream = folder / "stream.jsonl"
+    with open(stream, "w", encoding="utf-8") as file:
+        for topic, hexadecimal, received in heard:
+            raw = bytes.fromhex(hexadecimal)
+            line = f'{{"received":{float(received):.3f},"topic":"{topic}",'
+            if raw[:1] == b"[":
+                line += f'"payload":{raw.decode()}}}'
+            elif topic.endswith("/status"):
+                line += f'"text":{json.dumps(raw.decode())}}}'
+            else:
+                line += f'"base64":"{base64.b64encode(raw).decode()}"}}'
+            file.write(line + "\n")
+    database = folder / "duskline.db"
+    ask(jar, "import", stream, "--line", line_of_traps(folder), "--database", database)
+    return database
+
+
 def ask(jar, *words):
     command = ["java", "-jar", jar, *map(str, words)]
     done = subprocess.run(command, capture_output=True, text=True, check=False)
@@ -332,7 +354,7 @@ def exported(jar, database, trap):
     if not rows:
         return {}
     names = [name for name in rows[0] if name]
-    when = next(name for name in names if name.split("_")[0] in ("time", "taken", "at", "sample", "unix"))
+    when = next(name for name in names if re.split(r"[ _(]", name)[0] == "time")
 
     def column(quantity):
         return next(name for name in names if name == quantity or name.startswith((quantity + "_", quantity + " ")))
@@ -381,22 +403,26 @@ def main():
         return 1
     program = pathlib.Path(sys.argv[1]).resolve()
     jar = sys.argv[2] if len(sys.argv) > 2 else None
+    how = sys.argv[3] if len(sys.argv) > 3 else "run"
     with tempfile.TemporaryDirectory() as name, contextlib.ExitStack() as open_things:
         folder = pathlib.Path(name)
         port = free_port()
         open_things.enter_context(broker(folder, port))
         received = open_things.enter_context(open(folder / "received.txt", "w+", encoding="utf-8"))
-        listener = ["mosquitto_sub", "-p", str(port), "-q", "1", "-t", "traps/#", "-F", "%t %x"]
+        listener = ["mosquitto_sub", "-p", str(port), "-q", "1", "-t", "traps/#", "-F", "%t %x %U"]
         open_things.enter_context(running(listener, stdout=received))
         wait_for(lambda: subscribed(folder, "traps/#"), "the bare subscriber")
-        database = open_things.enter_context(duskline(jar, folder, port)) if jar else None
+        database = open_things.enter_context(duskline(jar, folder, port)) if jar and how == "run" else None
         run_nodes(program, folder, port)
         time.sleep(1)
-        lines = [line.split(" ", 1) for line in (folder / "received.txt").read_text().splitlines() if " " in line]
+        heard = [line.split(" ") for line in (folder / "received.txt").read_text().splitlines()]
+        lines = [(topic, hexadecimal) for topic, hexadecimal, _ in heard]
         for node, _, _, _ in NODES:
             check_received(folder, node, lines)
         check_settings(program, folder, port)
         check_gateway(program.parent / "gateway", folder, port)
+        if jar and how == "import":
+            database = imported(jar, folder, heard)
         if jar:
             check_duskline(jar, database, folder)
         else:
