@@ -36,7 +36,9 @@ except ImportError:
     cbor2 = None
 
 LABELS = {-3: "bt", -2: "bn", 0: "n", 1: "u", 2: "v", 3: "vs", 4: "vb"}
-BEGIN = 1778371200  # 2026-05-10 00:00 UTC
+HOURS = 44
+# A midnight (UTC) so long ago that the last sample is of the past, and yet no older than late data is.
+BEGIN = int(time.time() - HOURS * 3600) // 86400 * 86400
 ARRIVAL_HOUR = 37.2  # 13:12 local time on the second day
 ZONE_HOURS = 2
 ARRIVES = datetime.datetime.fromtimestamp(BEGIN + (ARRIVAL_HOUR - ZONE_HOURS) * 3600, datetime.timezone.utc)
@@ -139,7 +141,7 @@ def run_nodes(program, folder, port):
     processes = []
     for seed, (node, _, swarm, special) in enumerate(NODES, start=1):
         arrival = ARRIVAL_HOUR if swarm else -1
-        command = [program, "--port", port, "--node", node, "--begin", BEGIN, "--hours", 44, "--zone", ZONE_HOURS]
+        command = [program, "--port", port, "--node", node, "--begin", BEGIN, "--hours", HOURS, "--zone", ZONE_HOURS]
         command += ["--arrival", arrival, "--seed", seed, "--storage", folder / f"{node}.store"]
         command += ["--truth", folder / f"{node}.csv", *special]
         processes.append(subprocess.Popen([str(word) for word in command]))
@@ -264,7 +266,7 @@ def check_gateway(program, folder, port):
     publish(port, "traps/v08/settings", settings_text(5, 120, 0))
     ours, theirs = pty.openpty()
     tty.setraw(theirs)
-    packet = cbor2.dumps([{-2: "urn:dev:mac:02a1c0fffe000008:", -3: 1778371200, 0: "in", 1: "count", 2: 7}])
+    packet = cbor2.dumps([{-2: "urn:dev:mac:02a1c0fffe000008:", -3: BEGIN, 0: "in", 1: "count", 2: 7}])
     command = [str(program), os.ttyname(theirs), "127.0.0.1", str(port), "v08"]
     with running(command):
         wait_for(lambda: subscribed(folder, "traps/v08/settings"), "the gateway")
