@@ -20,6 +20,7 @@ import org.duskline.collector.trap.Fitted;
  */
 public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evidence, Map<Rival, Double> rivals) {
     private static final long WINDOW = 150 * 60_000L;
+    private static final long TEN_MINUTES = 10 * 60_000L;
     private static final double PRIOR = -4;
 
     /** Without a scale only traffic far beyond any scouting can be told to be robbers. */
@@ -35,6 +36,9 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
         if (Math.min(whole.perMinute(), last.perMinute()) < least || whole.minutes() > 240 || whole.minutes() < 120) {
             return Optional.empty();
         }
+        if (busyShare(series, at, 0.5 * least) < 0.8) {
+            return Optional.empty();
+        }
         Odds odds = new Odds(PRIOR);
         odds.add(
                 Odds.through(Math.log(whole.perMinute() / least), 0, 1, 1.1, 2.5, 2, 3.5),
@@ -48,14 +52,19 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
         if (fitted.hasScale()) {
             double fall = fallKg(series, at, surroundings);
             odds.add(
-                    Double.isNaN(fall) ? -3 : Odds.through(fall, 0, -6, 0.04, -2, 0.07, 2, 0.12, 5),
+                    Double.isNaN(fall) ? -3 : Odds.through(fall, 0, -6, 0.03, -2, 0.06, 2, 0.1, 5, 0.5, 5, 0.9, -4),
                     "weight %+.2f kg over two and a half hours against the other scales",
                     -fall);
         }
         double start = ScoutCase.startPerMinute(series, at);
         odds.add(Odds.through(start, 1.5, -2.5, 3, 0, 6, 2), "it began with %.1f a minute within half an hour", start);
         double sun = surroundings.hoursAfterSunrise(now);
-        odds.add(Odds.through(sun, 0.5, -6, 2, 0.5), "%.1f h after sunrise", sun);
+        double left = surroundings.hoursBeforeSunset(now);
+        odds.add(
+                Math.min(Odds.through(sun, 0.5, -6, 2, 0.5), Odds.through(left, -0.5, -6, 0.5, 0.5)),
+                "%.1f h after sunrise, %.1f h before sunset",
+                sun,
+                left);
         odds.add(-4 * surroundings.rain(now), "rain on the line");
         double robbers = odds.probability();
         return Optional.of(new RobbingCase(
@@ -63,6 +72,20 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
                 odds.logOdds(),
                 odds.weightiestFirst(),
                 Map.of(Rival.ROBBERS, robbers, Rival.SCOUTS, (1 - robbers) * 0.7, Rival.GLARE, (1 - robbers) * 0.3)));
+    }
+
+    /** Share of the window's ten-minute stretches with at least so many crossings a minute: robbers do not pause. */
+    private static double busyShare(TrapSeries series, int at, double leastPerMinute) {
+        int bins = (int) (WINDOW / TEN_MINUTES);
+        int busy = 0;
+        for (int bin = 0; bin < bins; bin++) {
+            int end = series.lastAt(series.timeMillis(at) - bin * TEN_MINUTES);
+            if (end > 0) {
+                Traffic ten = Traffic.over(series, series.timeMillis(end) - TEN_MINUTES, end);
+                busy += ten.perMinute() >= leastPerMinute ? 1 : 0;
+            }
+        }
+        return busy / (double) bins;
     }
 
     /** Fall beyond what sun and drying took from the other scales in the same time. */
