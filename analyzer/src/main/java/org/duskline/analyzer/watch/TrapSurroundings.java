@@ -70,15 +70,29 @@ final class TrapSurroundings implements Surroundings {
             if (!Double.isNaN(humidity)) {
                 humidities[nHumidities++] = humidity;
             }
-            if (watch.trap() != trap && watch.fitted().hasScale()) {
+            if (controls(watch, timeMillis)) {
                 double gain = gainKg(series, timeMillis - HOUR, timeMillis);
                 scales += Double.isNaN(gain) ? 0 : 1;
                 wet += gain > 0.025 && gain < 3 ? 1 : 0;
             }
         }
         double humid = nHumidities == 0 ? 0 : 0.6 * between(median(humidities, nHumidities), 82, 95);
-        double soaking = scales < 2 ? 0 : between(wet / (double) scales, 0.2, 0.5);
+        double soaking = wet < 2 ? 0 : between(wet / (double) scales, 0.2, 0.5);
         return Math.min(1, Math.max(soaking, humid) + 0.3 * Math.min(soaking, humid));
+    }
+
+    /** Whether another trap's scale can serve as control: none that is itself taking in a swarm in these hours. */
+    private boolean controls(TrapWatch watch, long timeMillis) {
+        if (watch.trap() == trap || !watch.fitted().hasScale() || watch.fillingAt(timeMillis)) {
+            return false;
+        }
+        TrapSeries series = watch.series();
+        int now = series.lastAt(timeMillis);
+        int before = series.lastAt(timeMillis - HOUR);
+        double netIn = now < 0 || before < 0
+                ? 0
+                : series.totalIn(now) - series.totalOut(now) - series.totalIn(before) + series.totalOut(before);
+        return netIn < 100;
     }
 
     @Override
@@ -86,14 +100,18 @@ final class TrapSurroundings implements Surroundings {
         double[] gains = new double[line.size()];
         int n = 0;
         for (TrapWatch watch : line) {
-            if (watch.trap() != trap && watch.fitted().hasScale()) {
+            if (controls(watch, toMillis)) {
                 double gain = gainKg(watch.series(), fromMillis, toMillis);
                 if (!Double.isNaN(gain)) {
                     gains[n++] = gain;
                 }
             }
         }
-        return n < 2 ? Double.NaN : median(gains, n);
+        if (n < 2) {
+            return Double.NaN;
+        }
+        Arrays.sort(gains, 0, n);
+        return gains[(n - 1) / 2];
     }
 
     @Override
@@ -101,13 +119,15 @@ final class TrapSurroundings implements Surroundings {
         int scales = 0;
         int soaked = 0;
         for (TrapWatch watch : line) {
-            if (watch.trap() != trap && watch.fitted().hasScale()) {
+            if (controls(watch, toMillis)) {
                 double gain = gainKg(watch.series(), fromMillis, toMillis);
                 scales += Double.isNaN(gain) ? 0 : 1;
                 soaked += gain > 0.02 ? 1 : 0;
             }
         }
-        return scales < 2 ? 0 : soaked / (double) scales;
+        double share = scales < 2 ? 0 : soaked / (double) scales;
+        // One alone may be another swarm, a bird or hands.
+        return soaked < 2 ? Math.min(share, 0.1) : share;
     }
 
     private static double gainKg(TrapSeries series, long fromMillis, long toMillis) {

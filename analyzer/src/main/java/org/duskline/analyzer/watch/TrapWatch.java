@@ -61,6 +61,12 @@ final class TrapWatch {
         return lastHeard;
     }
 
+    /** Whether a swarm that moved in was still settling at that time. */
+    boolean fillingAt(long timeMillis) {
+        return fold.occupancy().occupied()
+                && Math.abs(timeMillis - fold.occupancy().onsetMillis()) < 3 * 3_600_000L;
+    }
+
     /** Takes samples that one message brought and folds whatever they change. */
     List<Finding> take(
             String fromNode,
