@@ -6,12 +6,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.duskline.analyzer.evening.AlreadyClosed;
+import org.duskline.analyzer.evening.Caution;
+import org.duskline.analyzer.evening.Doubtful;
+import org.duskline.analyzer.evening.EveningSheet;
+import org.duskline.analyzer.evening.FlightEnd;
+import org.duskline.analyzer.evening.Stop;
 import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.visit.Visit;
 import org.duskline.collector.trap.Trap;
 import org.duskline.web.page.board.BrokerLink;
-import org.duskline.web.page.board.Closing;
 import org.duskline.web.page.board.LineOverview;
 import org.duskline.web.page.board.Look;
+import org.duskline.web.page.board.Night;
 import org.duskline.web.page.board.Tonight;
 import org.duskline.web.page.board.TrapDetail;
 import org.duskline.web.page.board.TrapNow;
@@ -21,15 +28,23 @@ final class ApiShapes {
     private ApiShapes() {}
 
     static Map<String, Object> tonight(Tonight tonight) {
+        EveningSheet sheet = tonight.sheet();
         Map<String, Object> shape = new LinkedHashMap<>();
         shape.put("now", tonight.now().toString());
         shape.put("broker", link(tonight.link()));
-        shape.put("evening", tonight.evening().toString());
-        shape.put("zone", tonight.zone().getId());
-        shape.put("dusk", tonight.night().dusk().toString());
-        shape.put("dawn", tonight.night().dawn().toString());
-        shape.put("close", tonight.closings().stream().map(ApiShapes::closing).toList());
+        shape.put("evening", sheet.evening().toString());
+        shape.put("zone", sheet.zone().getId());
+        time(shape, "dusk", tonight.night().map(Night::dusk));
+        time(shape, "dawn", tonight.night().map(Night::dawn));
+        time(shape, "leave", sheet.round().leave());
+        time(shape, "home", sheet.round().homeAt());
+        shape.put("kmAsTheCrowFlies", sheet.round().km());
+        shape.put("close", sheet.round().stops().stream().map(ApiShapes::stop).toList());
+        shape.put("doubtful", sheet.doubtful().stream().map(ApiShapes::doubtful).toList());
+        shape.put("closed", sheet.closed().stream().map(ApiShapes::closed).toList());
         shape.put("look", tonight.looks().stream().map(ApiShapes::look).toList());
+        shape.put("bring", sheet.bring());
+        shape.put("cautions", sheet.cautions().stream().map(Caution::said).toList());
         return shape;
     }
 
@@ -44,10 +59,10 @@ final class ApiShapes {
                         .map(loose -> Map.of(
                                 "node",
                                 loose.node(),
+                                "firstHeard",
+                                loose.firstHeard().toString(),
                                 "lastHeard",
-                                loose.lastHeard().toString(),
-                                "samples",
-                                loose.samples()))
+                                loose.lastHeard().toString()))
                         .toList());
         return shape;
     }
@@ -57,11 +72,7 @@ final class ApiShapes {
         shape.put("now", detail.now().toString());
         time(shape, "recordedFrom", detail.recordedFrom());
         shape.put("findings", detail.findings().stream().map(ApiShapes::finding).toList());
-        shape.put(
-                "visits",
-                detail.visits().stream()
-                        .map(visit -> Map.of("at", visit.at().toString(), "what", visit.what(), "note", visit.note()))
-                        .toList());
+        shape.put("visits", detail.visits().stream().map(ApiShapes::visit).toList());
         return shape;
     }
 
@@ -113,22 +124,60 @@ final class ApiShapes {
         return shape;
     }
 
-    private static Map<String, Object> closing(Closing closing) {
-        Map<String, Object> shape = place(closing.trap());
-        shape.put("finding", finding(closing.finding()));
-        shape.put("flightEnds", closing.flightEnds().toString());
-        shape.put("flightEndsBy", closing.flightEndsBy());
-        shape.put("opens", closing.opens().toString());
-        shape.put("shuts", closing.shuts().toString());
-        shape.put("closed", closing.closed());
-        number(shape, "liftKg", closing.liftKg());
+    private static Map<String, Object> stop(Stop stop) {
+        Map<String, Object> shape = place(stop.trap());
+        shape.put("number", stop.number());
+        shape.put("finding", finding(stop.moveIn()));
+        flightEnd(shape, stop.flightEnd());
+        shape.put("arrive", stop.arrive().toString());
+        shape.put("late", stop.late());
+        number(shape, "legKm", stop.legKm());
+        number(shape, "liftKg", stop.lift().kg());
+        number(shape, "liftAtMostKg", stop.lift().atMostKg());
+        shape.put("geo", stop.geo());
+        return shape;
+    }
+
+    private static void flightEnd(Map<String, Object> shape, FlightEnd end) {
+        shape.put("flightEnds", end.at().toString());
+        shape.put("flightEndsBy", end.reason());
+        shape.put("opens", end.window().opens().toString());
+        shape.put("best", end.window().best().toString());
+        shape.put("shuts", end.window().closes().toString());
+    }
+
+    private static Map<String, Object> doubtful(Doubtful doubtful) {
+        Map<String, Object> shape = place(doubtful.trap());
+        shape.put("finding", finding(doubtful.moveIn()));
+        flightEnd(shape, doubtful.flightEnd());
+        shape.put("settles", doubtful.settles());
+        return shape;
+    }
+
+    private static Map<String, Object> closed(AlreadyClosed closed) {
+        Map<String, Object> shape = place(closed.trap());
+        shape.put("since", closed.since().toString());
+        shape.put("by", closed.by());
         return shape;
     }
 
     private static Map<String, Object> look(Look look) {
-        Map<String, Object> shape = place(look.trap());
+        Map<String, Object> shape = new LinkedHashMap<>();
+        shape.put("trap", look.trap());
+        shape.put("address", TrapAddress.of(look.trap()));
         shape.put("what", look.what());
-        shape.put("settles", look.settles());
+        look.finding().ifPresent(finding -> shape.put("finding", finding(finding)));
+        return shape;
+    }
+
+    private static Map<String, Object> visit(Visit visit) {
+        Map<String, Object> shape = new LinkedHashMap<>();
+        shape.put("at", visit.at().toString());
+        shape.put("what", visit.kind().wireName());
+        shape.put("by", visit.by());
+        number(shape, "massKg", visit.massKg());
+        visit.whereTo().ifPresent(place -> shape.put("whereTo", place));
+        shape.put("note", visit.note());
         return shape;
     }
 

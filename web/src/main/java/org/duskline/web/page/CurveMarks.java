@@ -28,8 +28,15 @@ public final class CurveMarks {
                         "standing",
                         finding.standing())));
         detail.visits()
-                .forEach(visit -> marks.add(
-                        Map.of("at", visit.at().getEpochSecond(), "kind", "visit", "said", visit.what(), "story", "")));
+                .forEach(visit -> marks.add(Map.of(
+                        "at",
+                        visit.at().getEpochSecond(),
+                        "kind",
+                        "visit",
+                        "said",
+                        Words.visit(visit.kind()),
+                        "story",
+                        "")));
         try {
             return JSON.writeValueAsString(marks);
         } catch (JsonProcessingException impossible) {

@@ -1,5 +1,7 @@
 package org.duskline.web.page;
 
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +19,11 @@ import org.duskline.web.page.board.TrapNow;
  */
 public record LineView(LineOverview line, List<Row> rows, List<Tick> ticks) {
     public record Row(TrapNow trap, Strip strip) {}
+
+    /** The time zone of the line, by its first trap. */
+    public ZoneId zone() {
+        return rows.stream().findFirst().map(row -> row.trap().trap().zone()).orElse(ZoneOffset.UTC);
+    }
 
     /** How the line stands, in a few words: "1 filling, 1 unheard, the rest quiet." */
     public String standing() {

@@ -5,7 +5,7 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.net.URLEncoder;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Locale;
+import org.duskline.analyzer.evening.GeoUri;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.collector.trap.Trap;
 
@@ -41,7 +41,7 @@ public final class Links {
 
     /** A geo: address (RFC 5870), which a phone opens in its own map. */
     public static String place(Trap trap) {
-        return String.format(Locale.ROOT, "geo:%.6f,%.6f", trap.latitude(), trap.longitude());
+        return GeoUri.of(trap.latitude(), trap.longitude());
     }
 
     private static String time(Instant instant) {

@@ -3,15 +3,16 @@ package org.duskline.web.page;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.duskline.analyzer.curve.Curve;
 import org.duskline.analyzer.curve.CurveTable;
 import org.duskline.analyzer.curve.CurveThinner;
+import org.duskline.analyzer.evening.Stop;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.collector.trap.Trap;
-import org.duskline.web.page.board.Closing;
 import org.duskline.web.page.board.LineOverview;
 import org.duskline.web.page.board.Night;
 import org.duskline.web.page.board.Tonight;
@@ -35,10 +36,10 @@ final class PageViews {
 
     TonightView tonight() {
         Tonight tonight = board.tonight();
-        List<TonightView.Entry> entries = tonight.closings().stream()
-                .map(closing -> new TonightView.Entry(closing, stripAround(closing, tonight.now())))
+        List<TonightView.Entry> entries = tonight.sheet().round().stops().stream()
+                .map(stop -> new TonightView.Entry(stop, stripAround(stop, tonight.now())))
                 .toList();
-        return new TonightView(tonight, Ribbon.of(tonight), entries);
+        return new TonightView(tonight, tonight.night().map(night -> Ribbon.of(tonight, night)), entries);
     }
 
     LineView line() {
@@ -67,7 +68,7 @@ final class PageViews {
                     .filter(trap -> trap.name().equals(finding.trap()))
                     .map(Trap::zone)
                     .findFirst()
-                    .orElse(java.time.ZoneOffset.UTC);
+                    .orElse(ZoneOffset.UTC);
             LocalDate date = finding.raised().atZone(zone).toLocalDate();
             if (days.isEmpty() || !days.get(days.size() - 1).date().equals(date)) {
                 days.add(new AlertsView.Day(date, new ArrayList<>()));
@@ -87,11 +88,11 @@ final class PageViews {
         return strip(trap.trap(), now.minus(STRIP), now, trap.standing());
     }
 
-    private Strip stripAround(Closing closing, Instant now) {
-        Instant sixHoursOn = closing.finding().onset().plus(STRIP_AFTER_ONSET);
+    private Strip stripAround(Stop stop, Instant now) {
+        Instant onset = stop.moveIn().onset();
+        Instant sixHoursOn = onset.plus(STRIP_AFTER_ONSET);
         Instant until = sixHoursOn.isBefore(now) ? now : sixHoursOn;
-        Instant from = closing.finding().onset().minus(STRIP_AFTER_ONSET);
-        return strip(closing.trap(), from, until, Optional.of(closing.finding()));
+        return strip(stop.trap(), onset.minus(STRIP_AFTER_ONSET), until, Optional.of(stop.moveIn()));
     }
 
     private Strip strip(Trap trap, Instant from, Instant until, Optional<Finding> finding) {

@@ -2,8 +2,11 @@ package org.duskline.web.page;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.duskline.analyzer.evening.Stop;
+import org.duskline.web.page.board.Night;
 import org.duskline.web.page.board.Tonight;
 
 /**
@@ -22,24 +25,24 @@ public record Ribbon(
     private static final Duration AFTER_DAWN = Duration.ofHours(2);
     private static final Duration TWILIGHT = Duration.ofMinutes(50);
 
-    static Ribbon of(Tonight tonight) {
-        Instant dusk = tonight.night().dusk();
-        Instant dawn = tonight.night().dawn();
-        TimeScale scale = new TimeScale(dusk.minus(BEFORE_DUSK), dawn.plus(AFTER_DAWN));
+    static Ribbon of(Tonight tonight, Night night) {
+        TimeScale scale =
+                new TimeScale(night.dusk().minus(BEFORE_DUSK), night.dawn().plus(AFTER_DAWN));
         return new Ribbon(
-                shade(scale, dusk, dawn),
-                shade(scale, dusk.minus(TWILIGHT), dusk),
-                shade(scale, dawn, dawn.plus(TWILIGHT)),
-                window(tonight, scale),
+                shade(scale, night.dusk(), night.dawn()),
+                shade(scale, night.dusk().minus(TWILIGHT), night.dusk()),
+                shade(scale, night.dawn(), night.dawn().plus(TWILIGHT)),
+                window(tonight.sheet().round().stops(), scale),
                 Optional.of(tonight.now()).filter(scale::covers).map(scale::at),
-                scale.ticks(3, tonight.zone()));
+                scale.ticks(3, tonight.sheet().zone()));
     }
 
-    private static Optional<Shade> window(Tonight tonight, TimeScale scale) {
-        return tonight.closings().stream()
-                .filter(closing -> !closing.closed())
-                .map(closing -> shade(scale, closing.opens(), closing.shuts()))
-                .findFirst();
+    private static Optional<Shade> window(List<Stop> stops, TimeScale scale) {
+        Optional<Instant> opens =
+                stops.stream().map(stop -> stop.flightEnd().window().best()).min(Comparator.naturalOrder());
+        Optional<Instant> shuts =
+                stops.stream().map(stop -> stop.flightEnd().window().closes()).max(Comparator.naturalOrder());
+        return opens.map(from -> shade(scale, from, shuts.orElseThrow()));
     }
 
     private static Shade shade(TimeScale scale, Instant from, Instant until) {

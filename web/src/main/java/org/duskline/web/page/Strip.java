@@ -26,7 +26,7 @@ public record Strip(String in, String out, String weight, List<Shade> nights, Op
     private static final double WIDTH = 1000;
     private static final double MIDDLE = 50;
     private static final double REACH = 46;
-    private static final double FULL_TRAFFIC_PER_MINUTE = 150;
+    private static final double FULL_TRAFFIC_PER_MINUTE = 250;
     private static final double LEAST_WEIGHT_RANGE_KG = 2;
 
     static Strip draw(Curve curve, List<Night> nights, Optional<Finding> finding, ZoneId zone) {

@@ -1,27 +1,30 @@
 package org.duskline.web.page;
 
 import java.util.List;
-import org.duskline.web.page.board.Closing;
+import java.util.Optional;
+import org.duskline.analyzer.evening.Stop;
 import org.duskline.web.page.board.Tonight;
 
 /**
  * The page of tonight's work.
  *
- * @param tonight the evening sheet
- * @param ribbon the evening drawn
- * @param entries the traps to close, each with its curve around the onset
+ * @param tonight the evening sheet and what else needs a look
+ * @param ribbon the evening drawn; empty without a trap to say where
+ * @param entries the traps to close in the order of the round, each with its curve around the onset
  */
-public record TonightView(Tonight tonight, Ribbon ribbon, List<Entry> entries) {
-    public record Entry(Closing closing, Strip strip) {}
+public record TonightView(Tonight tonight, Optional<Ribbon> ribbon, List<Entry> entries) {
+    public record Entry(Stop stop, Strip strip) {}
 
     /** The page's heading: the whole evening in one line. */
     public String headline() {
-        long open = tonight.stillOpen();
-        if (open > 0) {
-            return Words.count(open, "trap", "traps") + " to close tonight";
-        }
         if (!entries.isEmpty()) {
+            return Words.count(entries.size(), "trap", "traps") + " to close tonight";
+        }
+        if (!tonight.sheet().closed().isEmpty()) {
             return "All closed for tonight";
+        }
+        if (!tonight.sheet().doubtful().isEmpty()) {
+            return "Nothing certain to close tonight";
         }
         return tonight.traps() == 0 ? "No trap on the line yet" : "Nothing to close tonight";
     }

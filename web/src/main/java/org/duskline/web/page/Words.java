@@ -12,6 +12,7 @@ import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Rival;
 import org.duskline.analyzer.finding.Stage;
+import org.duskline.analyzer.visit.VisitKind;
 import org.duskline.collector.trap.Fitted;
 import org.duskline.collector.trap.Trap;
 
@@ -216,5 +217,21 @@ public final class Words {
                 .filter(rival -> rival.getValue() >= 0.01)
                 .sorted(Map.Entry.<Rival, Double>comparingByValue().reversed())
                 .toList();
+    }
+
+    public static String visit(VisitKind kind) {
+        return switch (kind) {
+            case SET -> "Set";
+            case BAITED -> "Baited";
+            case LOOKED -> "Looked at";
+            case CLOSED -> "Closed";
+            case COLLECTED -> "Collected";
+            case REHUNG -> "Hung again";
+            case TAKEN_DOWN -> "Taken down";
+        };
+    }
+
+    public static String km(double distance) {
+        return number(distance, 1);
     }
 }

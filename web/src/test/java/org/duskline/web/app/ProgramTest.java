@@ -43,7 +43,8 @@ class ProgramTest {
     void the_program_explains_itself_with_its_exit_codes() {
         Session help = Session.of("--help");
         assertThat(help.exit()).isEqualTo(Exit.DONE);
-        assertThat(help.out()).contains("Exit codes:", "0   done", "1   failed", "2   asked wrongly", "import", "doctor");
+        assertThat(help.out())
+                .contains("Exit codes:", "0   done", "1   failed", "2   asked wrongly", "import", "doctor");
         assertThat(Session.of("--version").out()).startsWith("duskline ");
     }
 

@@ -11,6 +11,8 @@ import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Rival;
 import org.duskline.analyzer.finding.Stage;
 import org.duskline.analyzer.finding.SwarmSize;
+import org.duskline.analyzer.visit.Visit;
+import org.duskline.analyzer.visit.VisitKind;
 
 /** Findings at the invented line. */
 final class InventedFindings {
@@ -103,7 +105,7 @@ final class InventedFindings {
                 3);
     }
 
-    private static Finding silence() {
+    static Finding silence() {
         Instant began = Instant.parse("2026-05-12T08:12:00Z");
         return new Finding(
                 "Hollow Gate",
@@ -137,5 +139,16 @@ final class InventedFindings {
                 Map.of(Rival.RAIN, 0.9, Rival.NOTHING, 0.1),
                 Optional.empty(),
                 2);
+    }
+
+    static Visit baited(String trap) {
+        return new Visit(
+                trap,
+                VisitKind.BAITED,
+                Instant.parse("2026-05-12T06:20:00Z"),
+                "the keeper",
+                Double.NaN,
+                Optional.empty(),
+                "fresh lure, door clear of ants");
     }
 }

@@ -16,14 +16,18 @@ import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import org.duskline.analyzer.curve.CurvePoint;
+import org.duskline.analyzer.evening.EveningSheet;
+import org.duskline.analyzer.evening.Place;
+import org.duskline.analyzer.evening.RoundSettings;
+import org.duskline.analyzer.evening.TrapTonight;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.finding.Stage;
 import org.duskline.collector.trap.Fitted;
 import org.duskline.collector.trap.Trap;
 import org.duskline.web.page.InventedCurves.Story;
 import org.duskline.web.page.board.BoardUnavailable;
 import org.duskline.web.page.board.BrokerLink;
-import org.duskline.web.page.board.Closing;
 import org.duskline.web.page.board.LineOverview;
 import org.duskline.web.page.board.Look;
 import org.duskline.web.page.board.LooseNode;
@@ -31,7 +35,6 @@ import org.duskline.web.page.board.Night;
 import org.duskline.web.page.board.Tonight;
 import org.duskline.web.page.board.TrapDetail;
 import org.duskline.web.page.board.TrapNow;
-import org.duskline.web.page.board.VisitNote;
 import org.duskline.web.page.board.Watchboard;
 
 /** A line in a valley that does not exist, on one evening in May, in several moods. All of it is invented. */
@@ -80,8 +83,9 @@ final class InventedLine implements Watchboard {
     @Override
     public LineOverview line() {
         fail();
-        List<LooseNode> loose =
-                mood == Mood.BUSY ? List.of(new LooseNode("n31", NOW.minus(Duration.ofMinutes(3)), 412)) : List.of();
+        List<LooseNode> loose = mood == Mood.BUSY
+                ? List.of(new LooseNode("n31", NOW.minus(Duration.ofHours(15)), NOW.minus(Duration.ofMinutes(3))))
+                : List.of();
         return new LineOverview(NOW, link(), boxes().stream().map(this::now).toList(), loose);
     }
 
@@ -89,15 +93,39 @@ final class InventedLine implements Watchboard {
     public Tonight tonight() {
         fail();
         boolean something = mood == Mood.BUSY || mood == Mood.BROKER_DOWN;
+        List<TrapTonight> traps = something
+                ? List.of(
+                        tonight("Alder Sluice", InventedFindings.swarm()),
+                        tonight("Tithe Loft", InventedFindings.likelySwarm()))
+                : List.of();
+        LocalDate evening = LocalDate.of(2026, 5, 12);
         return new Tonight(
                 NOW,
                 link(),
-                LocalDate.of(2026, 5, 12),
-                ZONE,
-                night(LocalDate.of(2026, 5, 12)),
-                something ? closings() : List.of(),
+                EveningSheet.of(evening, ZONE, NOW, traps, RoundSettings.USUAL.from(new Place(46.93, 15.02))),
+                boxes().isEmpty() ? Optional.empty() : Optional.of(night(evening)),
                 something ? looks() : List.of(),
                 boxes().size());
+    }
+
+    private TrapTonight tonight(String name, Finding moveIn) {
+        Box box = boxes().stream()
+                .filter(one -> one.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+        return new TrapTonight(
+                place(box),
+                box.fitted(),
+                true,
+                Optional.of(moveIn),
+                box.fitted().hasScale() ? 9.42 : Double.NaN,
+                List.of(),
+                List.of());
+    }
+
+    private static Trap place(Box box) {
+        double north = BOXES.indexOf(box) * 0.013;
+        return new Trap(box.name(), 46.9 + north, 15.1 - north * (BOXES.indexOf(box) % 3 - 1), ZONE);
     }
 
     @Override
@@ -116,12 +144,7 @@ final class InventedLine implements Watchboard {
                             findings(Instant.EPOCH, 100).stream()
                                     .filter(finding -> finding.trap().equals(name))
                                     .toList(),
-                            heard
-                                    ? List.of(new VisitNote(
-                                            Instant.parse("2026-05-12T06:20:00Z"),
-                                            "baited",
-                                            "fresh lure, door clear of ants"))
-                                    : List.of());
+                            heard ? List.of(InventedFindings.baited(name)) : List.of());
                 });
     }
 
@@ -181,8 +204,8 @@ final class InventedLine implements Watchboard {
 
     private static Night night(LocalDate evening) {
         return new Night(
-                evening.atTime(21, 7).atZone(ZONE).toInstant(),
-                evening.plusDays(1).atTime(4, 41).atZone(ZONE).toInstant());
+                evening.atTime(21, 0).atZone(ZONE).toInstant(),
+                evening.plusDays(1).atTime(4, 51).atZone(ZONE).toInstant());
     }
 
     private TrapNow now(Box box) {
@@ -193,11 +216,7 @@ final class InventedLine implements Watchboard {
                 Optional.ofNullable(last[0]).map(point -> Instant.ofEpochMilli(point.timeMillis()));
         boolean heard = measured.isPresent();
         return new TrapNow(
-                new Trap(
-                        box.name(),
-                        46.9 + box.name().length() / 1000.0,
-                        15.1 + box.name().hashCode() % 97 / 1000.0,
-                        ZONE),
+                place(box),
                 box.fitted(),
                 Optional.of("n" + (10 + BOXES.indexOf(box))),
                 heard ? box.condition() : Condition.UNHEARD,
@@ -214,38 +233,14 @@ final class InventedLine implements Watchboard {
                         .findFirst());
     }
 
-    private List<Closing> closings() {
+    private static List<Look> looks() {
         return List.of(
-                closing("Alder Sluice", InventedFindings.swarm(), "by sun, temperature and its own traffic", 10.9),
-                closing("Tithe Loft", InventedFindings.likelySwarm(), "by sun and temperature", Double.NaN));
+                look(InventedFindings.scouts("Old Kiln", "2026-05-12T07:10:00Z", Stage.RAISED)),
+                look(InventedFindings.silence()),
+                new Look("Weir House", Optional.empty(), "Bait is 17 days old; you renew it every 14 days."));
     }
 
-    private Closing closing(String trap, Finding finding, String by, double liftKg) {
-        Box box = boxes().stream()
-                .filter(one -> one.name().equals(trap))
-                .findFirst()
-                .orElseThrow();
-        Night night = night(LocalDate.of(2026, 5, 12));
-        return new Closing(
-                now(box).trap(),
-                finding,
-                Instant.parse("2026-05-12T18:38:00Z"),
-                by,
-                Instant.parse("2026-05-12T19:08:00Z"),
-                night.dawn(),
-                false,
-                liftKg);
-    }
-
-    private List<Look> looks() {
-        return List.of(
-                new Look(
-                        now(BOXES.get(5)).trap(),
-                        "Scouts since 09:10, more each hour; a swarm may come tomorrow before noon.",
-                        "Nothing to do tonight. Keep tomorrow evening free."),
-                new Look(
-                        now(BOXES.get(3)).trap(),
-                        "Not heard from for 9 hours; its battery stood at 3.41 V.",
-                        "A fresh battery, and a look at the aerial."));
+    private static Look look(Finding finding) {
+        return new Look(finding.trap(), Optional.of(finding), finding.summary());
     }
 }

@@ -5,7 +5,7 @@ import java.time.Instant;
 /**
  * One night at a site.
  *
- * @param dusk end of civil twilight in the evening
- * @param dawn begin of civil twilight in the morning
+ * @param dusk when it gets dark: end of civil twilight, or sunset where the twilight lasts
+ * @param dawn when it gets light: begin of civil twilight, or sunrise where the twilight lasted
  */
 public record Night(Instant dusk, Instant dawn) {}

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.visit.Visit;
 
 /**
  * Everything a trap's own page shows beside its curve.
@@ -11,7 +12,7 @@ import org.duskline.analyzer.finding.Finding;
  * @param now the instant it was looked at
  * @param link the connection to the broker
  * @param trap the trap as it is now
- * @param recordedFrom time of its first sample; empty when it was never heard
+ * @param recordedFrom about when its first sample was taken; empty when it was never heard
  * @param findings all its findings, the last raised first
  * @param visits the keeper's visits, the last first
  */
@@ -21,7 +22,7 @@ public record TrapDetail(
         TrapNow trap,
         Optional<Instant> recordedFrom,
         List<Finding> findings,
-        List<VisitNote> visits) {
+        List<Visit> visits) {
     public TrapDetail {
         findings = List.copyOf(findings);
         visits = List.copyOf(visits);

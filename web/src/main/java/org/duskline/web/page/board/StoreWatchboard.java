@@ -1,0 +1,164 @@
+package org.duskline.web.page.board;
+
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import org.duskline.analyzer.curve.CurvePoint;
+import org.duskline.analyzer.evening.RoundSettings;
+import org.duskline.analyzer.finding.Condition;
+import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.outbox.FindingLog;
+import org.duskline.analyzer.visit.AnswerLog;
+import org.duskline.analyzer.visit.VisitLog;
+import org.duskline.collector.store.HeardNode;
+import org.duskline.collector.store.Store;
+import org.duskline.collector.store.StoreProblem;
+import org.duskline.collector.trap.Fitting;
+import org.duskline.collector.trap.Trap;
+
+/** The board over the one database file. Reads the last commit and never waits for a writer. */
+public final class StoreWatchboard implements Watchboard {
+    private final Store store;
+    private final FindingLog findings;
+    private final InstantSource clock;
+    private final Supplier<BrokerLink> link;
+    private final StoredCurve curves;
+    private final StoredTrap traps;
+    private final StoredEvening evening;
+
+    /**
+     * @param conditions the condition of a trap by its name, as the analyser has it
+     * @param link how the connection to the broker stands
+     * @param settings how the keeper goes round in the evening
+     */
+    public StoreWatchboard(
+            Store store,
+            FindingLog findings,
+            VisitLog visits,
+            AnswerLog answers,
+            Function<String, Condition> conditions,
+            Supplier<BrokerLink> link,
+            RoundSettings settings,
+            InstantSource clock) {
+        this.store = store;
+        this.findings = findings;
+        this.clock = clock;
+        this.link = link;
+        this.curves = new StoredCurve(store);
+        this.traps = new StoredTrap(store, curves, conditions);
+        this.evening = new StoredEvening(store, curves, visits, answers, settings);
+    }
+
+    @Override
+    public LineOverview line() {
+        return reading(() -> {
+            Instant now = clock.instant();
+            return new LineOverview(now, link.get(), trapsNow(now, findings.standing()), looseNodes(now));
+        });
+    }
+
+    @Override
+    public Tonight tonight() {
+        return reading(() -> {
+            Instant now = clock.instant();
+            List<Finding> standing = findings.standing();
+            return evening.tonight(now, link.get(), trapsNow(now, standing), standing);
+        });
+    }
+
+    @Override
+    public Optional<TrapDetail> trap(String name) {
+        return reading(() -> store.line().trap(name).map(this::detail));
+    }
+
+    @Override
+    public void curve(String trap, Instant from, Instant until, Consumer<CurvePoint> points) {
+        reading(() -> {
+            curves.points(trap, from, until, points);
+            return null;
+        });
+    }
+
+    @Override
+    public List<Night> nights(String trap, Instant from, Instant until) {
+        return reading(() -> store.line()
+                .trap(trap)
+                .map(known -> StoredNights.of(known, from, until))
+                .orElse(List.of()));
+    }
+
+    @Override
+    public List<Finding> findings(Instant since, int limit) {
+        return reading(() -> findings.latest(limit).stream()
+                .filter(finding -> !finding.raised().isBefore(since))
+                .toList());
+    }
+
+    private List<TrapNow> trapsNow(Instant now, List<Finding> standing) {
+        return store.line().traps().stream()
+                .map(trap -> traps.now(trap, now, standing))
+                .toList();
+    }
+
+    private TrapDetail detail(Trap trap) {
+        Instant now = clock.instant();
+        List<Finding> all = findings.ofTrap(trap.name(), Instant.MIN, Instant.MAX).stream()
+                .sorted(Comparator.comparing(Finding::raised).reversed())
+                .toList();
+        List<Finding> standing = all.stream().filter(Finding::standing).toList();
+        return new TrapDetail(
+                now,
+                link.get(),
+                traps.now(trap, now, standing),
+                recordedFrom(trap),
+                all,
+                evening.visitsAt(trap.name()).stream()
+                        .sorted(Comparator.comparing(visit -> visit.at(), Comparator.reverseOrder()))
+                        .toList());
+    }
+
+    private Optional<Instant> recordedFrom(Trap trap) {
+        return store.line().fittingsIn(trap.name()).stream()
+                .flatMap(fitting -> store
+                        .nodes()
+                        .find(fitting.node())
+                        .map(HeardNode::firstHeard)
+                        .map(first -> first.isBefore(fitting.from()) ? fitting.from() : first)
+                        .stream())
+                .min(Comparator.naturalOrder());
+    }
+
+    private List<LooseNode> looseNodes(Instant now) {
+        Set<String> fitted = store.line().fittings().stream()
+                .filter(fitting -> fitting.covers(now))
+                .map(Fitting::node)
+                .collect(Collectors.toSet());
+        return store.nodes().all().stream()
+                .filter(node -> !fitted.contains(node.name()))
+                .map(node -> new LooseNode(node.name(), node.firstHeard(), node.lastHeard()))
+                .toList();
+    }
+
+    private <T> T reading(Supplier<T> reading) {
+        try {
+            return reading.get();
+        } catch (StoreProblem unreadable) {
+            throw new BoardUnavailable(unreadable.getMessage(), unreadable);
+        } catch (RuntimeException failed) {
+            for (Throwable cause = failed; cause != null; cause = cause.getCause()) {
+                if (cause instanceof SQLException sql) {
+                    throw new BoardUnavailable("The database could not be read: " + sql.getMessage() + ".", failed);
+                }
+            }
+            throw failed;
+        }
+    }
+}

@@ -1,0 +1,46 @@
+package org.duskline.web.page.board;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.duskline.analyzer.sky.Nightfall;
+import org.duskline.collector.trap.Trap;
+
+/** The nights at a trap, from the sun alone. */
+final class StoredNights {
+    private static final Duration HALF_DAY = Duration.ofHours(12);
+
+    /** In a longer view a night is narrower than a pen's stroke. */
+    private static final Duration LONGEST_VIEW = Duration.ofDays(70);
+
+    private StoredNights() {}
+
+    static List<Night> of(Trap trap, Instant from, Instant until) {
+        if (Duration.between(from, until).compareTo(LONGEST_VIEW) > 0) {
+            return List.of();
+        }
+        LocalDate first = from.atZone(trap.zone()).toLocalDate().minusDays(1);
+        LocalDate last = until.atZone(trap.zone()).toLocalDate();
+        return first.datesUntil(last.plusDays(1))
+                .flatMap(evening -> after(trap, evening).stream())
+                .filter(night -> night.dawn().isAfter(from) && night.dusk().isBefore(until))
+                .toList();
+    }
+
+    /** The night after the noon of a date; empty where the sun does not set. */
+    static Optional<Night> after(Trap trap, LocalDate evening) {
+        Nightfall nightfall = Nightfall.at(trap.latitude(), trap.longitude(), evening, trap.zone());
+        if (nightfall instanceof Nightfall.Dark dark) {
+            return Optional.of(new Night(dark.dusk(), dark.dawn()));
+        }
+        if (nightfall instanceof Nightfall.Bright bright) {
+            return Optional.of(new Night(bright.sunset(), bright.sunrise()));
+        }
+        if (nightfall instanceof Nightfall.Sunless sunless) {
+            return Optional.of(new Night(sunless.noon(), sunless.noon().plus(HALF_DAY.multipliedBy(2))));
+        }
+        return Optional.empty();
+    }
+}
