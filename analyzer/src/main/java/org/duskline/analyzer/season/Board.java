@@ -52,7 +52,7 @@ final class Board {
         double days = (this.end - origin) / 86400;
         this.batteryPerDay = dying ? (batteryStart - 3.25) / Math.max(5, days) : dice.uniform(0, 0.35) / world.days();
         this.clockError = dice.gauss(0, 1.5);
-        this.restarts = dice.moments(origin + 3600, this.end, 0.02 * faultRate);
+        this.restarts = dice.moments(origin + 3600, this.end, 0.03 * faultRate);
         this.t = origin + dice.uniform(0, habit.periodSeconds());
         this.last = origin;
         this.bootedAt = origin - dice.uniform(0, 5e5);

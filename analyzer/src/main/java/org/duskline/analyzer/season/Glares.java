@@ -9,7 +9,7 @@ final class Glares {
 
     static List<TrapTruth.Glare> draw(World world, Weather weather, Dice dice, Level level) {
         List<TrapTruth.Glare> spells = new ArrayList<>();
-        if (!dice.chance(Math.min(0.7, 0.22 * level.nuisances()))) {
+        if (!dice.chance(Math.min(0.7, 0.35 * level.nuisances()))) {
             return spells;
         }
         double hour = dice.chance(0.5) ? dice.uniform(6, 10) : dice.uniform(15.5, 20);

@@ -28,6 +28,9 @@ record Habit(
         boolean keepsBacklog,
         boolean announcesStatus) {
 
+    /** A pack that is filled for longer comes too late to be of use (invented). */
+    private static final int LONGEST_PACK_SECONDS = 1500;
+
     enum Format {
         JSON,
         CBOR
@@ -69,17 +72,17 @@ record Habit(
                 Times.BASE_RELATIVE,
                 Times.EACH_RELATIVE,
                 Times.NONE));
-        if (times == Times.NONE) {
-            pack = 1;
-        }
+        int period = dice.pick(List.of(60, 60, 60, 90, 120, 120, 180, 240, 300, 300, 600));
+        pack = times == Times.NONE ? 1 : Math.max(1, Math.min(pack, LONGEST_PACK_SECONDS / period));
         String node = dice.pick(
                 List.of("b" + (100 + number), "box-" + number, "wren_" + Integer.toHexString(4096 + number * 37)));
         String name = dice.pick(List.of(
                 "", "", node + "/", node + ":", "urn:dev:mac:%012x:".formatted(0x02d5_4e00_0000L + number * 257L)));
+        boolean raw = fitted.hasScale() && dice.chance(0.06);
         return new Habit(
                 node,
                 fitted,
-                dice.pick(List.of(60, 60, 60, 90, 120, 120, 180, 240, 300, 300, 600)),
+                period,
                 pack,
                 dice.chance(0.55) ? Format.JSON : Format.CBOR,
                 dice.pick(List.of(Numbers.values())),
@@ -93,7 +96,7 @@ record Habit(
                 dice.chance(0.8),
                 dice.chance(0.55),
                 dice.chance(0.55),
-                Double.NaN,
+                raw ? dice.uniform(15_000, 110_000) : Double.NaN,
                 times != Times.NONE && dice.chance(0.75),
                 dice.chance(0.8));
     }

@@ -25,7 +25,7 @@ final class Link {
         this.dice = dice;
         this.faults = level.faults();
         // Some traps hang where reception is poor.
-        double perDay = 0.03 * faults * (dice.chance(0.2) ? dice.uniform(4, 12) : dice.uniform(0.2, 1.5));
+        double perDay = 0.06 * faults * (dice.chance(0.2) ? dice.uniform(4, 12) : dice.uniform(0.2, 1.5));
         double t = world.startSecond();
         while (true) {
             t += dice.exponential(86400 / Math.max(1e-4, perDay));

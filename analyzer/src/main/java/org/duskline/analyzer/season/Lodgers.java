@@ -28,8 +28,8 @@ final class Lodgers implements Traffic, Load {
         settle("mouse", 0.05 * busy, 0.03, 0.12, 0.4, story);
         settle("bumblebee", 0.07 * busy, 0.02, 0.1, 0.9, story);
         settle("wasp", 0.07 * busy, 0.005, 0.1, 0.8, story);
-        crawl("ants", "trail", 0.012 * busy, 5 * 3600, 4);
-        crawl("spider", "web", 0.006 * busy, 4 * 3600, 3);
+        crawl("ants", "trail", 0.03 * busy, 5 * 3600, 4);
+        crawl("spider", "web", 0.012 * busy, 4 * 3600, 3);
         perch(dice.lognormal(0.5, 1.1, 0.02, 6) * busy);
         this.forTraffic = new Active<>(all);
         this.forWeight = new Active<>(all);

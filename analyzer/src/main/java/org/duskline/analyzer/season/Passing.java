@@ -35,7 +35,7 @@ final class Passing implements Traffic {
         }
         this.activeNeighbours = new Active<>(neighbours);
         this.activeStrays = new Active<>(strays);
-        this.visitorsPerMinute = dice.lognormal(0.015, 0.9, 0.002, 0.12)
+        this.visitorsPerMinute = dice.lognormal(0.009, 1, 0.001, 0.12)
                 * Math.sqrt(level.nuisances())
                 * (site.apiaryNear() ? 2 : 1)
                 * (site.oldComb() ? 1.5 : 1);

@@ -51,7 +51,7 @@ final class Scale {
                 .filter(f -> f.kind().equals("tare_jump") || f.kind().equals("spike"))
                 .toList();
         // Classed cells 0.7 g a degree (R41, D); unclassed 1 to 5 (M), either sign.
-        this.kgPerDegree = dice.lognormal(0.0018, 0.7, 0.0003, 0.008) * (dice.chance(0.5) ? 1 : -1);
+        this.kgPerDegree = dice.lognormal(0.0024, 0.7, 0.0004, 0.01) * (dice.chance(0.5) ? 1 : -1);
         this.gain = dice.gauss(1, 0.006);
         this.noise = dice.lognormal(0.004, 0.5, 0.001, 0.015);
         this.grain = dice.pick(List.of(0.001, 0.001, 0.002, 0.005, 0.01));

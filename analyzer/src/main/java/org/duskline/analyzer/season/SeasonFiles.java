@@ -115,11 +115,15 @@ public final class SeasonFiles {
                     .putArray("coordinates")
                     .add(watched.trap().longitude())
                     .add(watched.trap().latitude());
-            feature.putObject("properties")
+            ObjectNode properties = feature.putObject("properties");
+            properties
                     .put("trap", watched.trap().name())
                     .put("node", watched.fitting().node())
                     .put("zone", watched.trap().zone().getId())
                     .put("fitted", watched.fitting().fitted().name().toLowerCase(Locale.ROOT));
+            if (!Double.isNaN(watched.countsPerKg())) {
+                properties.put("counts_per_kg", watched.countsPerKg()).put("offset_counts", 0);
+            }
         }
         return collection;
     }

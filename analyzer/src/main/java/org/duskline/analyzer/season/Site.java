@@ -48,6 +48,6 @@ record Site(
                 wood,
                 dice.lognormal(1, 0.4, 0.4, 2.2),
                 dice.chance(0.4),
-                dice.chance(0.25));
+                dice.chance(0.35));
     }
 }

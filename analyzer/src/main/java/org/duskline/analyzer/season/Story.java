@@ -11,7 +11,7 @@ final class Story {
     /** A self-chosen trap is left by less than one in twenty, mostly within three days (M-). */
     private static final double LEAVES = 0.05;
     /** Most arrivals are collected (invented share), on the same to the third evening (P). */
-    private static final double COLLECTED = 0.85;
+    private static final double COLLECTED = 0.92;
 
     private final World world;
     private final Weather weather;

@@ -12,7 +12,7 @@ final class Wood implements Load {
     Wood(World world, Weather weather, Site site, Dice dice, double exposure) {
         double slowHours = dice.uniform(25, 90);
         double quickHours = dice.uniform(2, 6);
-        double quickShare = dice.uniform(0.05, 0.2);
+        double quickShare = dice.uniform(0.06, 0.3);
         // A rain adds 0.1 to 0.5 kg within minutes and dries in hours to days (P); up to pounds where it pools (R39).
         double soakPerMm = dice.lognormal(0.018, 0.6, 0.004, 0.08) * exposure;
         double soakMost = dice.uniform(0.15, 0.7);

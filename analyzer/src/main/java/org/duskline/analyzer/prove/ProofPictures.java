@@ -1,0 +1,113 @@
+package org.duskline.analyzer.prove;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.duskline.analyzer.prove.Plot.Axis;
+import org.duskline.analyzer.stats.ForecastScore;
+import org.duskline.analyzer.stats.Interval;
+import org.duskline.analyzer.stats.Proportion;
+
+/** The pictures of a proof. */
+final class ProofPictures {
+    private static final List<String> FITTINGS = List.of("both", "scale", "counter");
+    private static final int BINS = 10;
+
+    private ProofPictures() {}
+
+    /** Misses against false alarms as the odds threshold moves; a promise is a dashed corner. */
+    static String tradeOff(Map<Double, Figures> byOdds) {
+        Plot plot = new Plot(
+                "What the odds threshold buys",
+                new Axis("false move-ins per 100 trap-days", 0.02, 20, true, 0.02, 0.05, 0.1, 0.3, 1, 3, 10),
+                new Axis("missed, % of heard", 0, 20, false, 0, 5, 10, 15, 20));
+        for (int i = 0; i < FITTINGS.size(); i++) {
+            String fitted = FITTINGS.get(i);
+            List<double[]> points = new ArrayList<>();
+            for (Map.Entry<Double, Figures> entry : byOdds.entrySet()) {
+                Figures of = entry.getValue().only(t -> t.fitted().equals(fitted));
+                if (of.caught() != null) {
+                    points.add(new double[] {
+                        of.falseMoveIns().estimate(), 100 * (1 - of.caught().estimate()), entry.getKey()
+                    });
+                }
+            }
+            Promise promise = Promise.of(fitted);
+            double most = 100 * (1 - promise.caught());
+            plot.curve(
+                    i,
+                    new double[] {0.02, promise.falseMoveIns(), promise.falseMoveIns()},
+                    new double[] {most, most, 0},
+                    true);
+            plot.curve(i, column(points, 0), column(points, 1), false).key(i, fitted);
+            for (double[] point : points) {
+                plot.point(i, point[0], point[1], String.format(Locale.ROOT, "%.0f:1", point[2]));
+            }
+        }
+        return plot.svg();
+    }
+
+    private static double[] column(List<double[]> points, int which) {
+        return points.stream().mapToDouble(p -> p[which]).toArray();
+    }
+
+    /** Share of the caught swarms that were told within so many minutes of half being in. */
+    static String delays(Figures figures) {
+        Plot plot = new Plot(
+                "How soon a move-in is told",
+                new Axis("minutes from half in", -30, 120, false, -30, -15, 0, 15, 30, 60, 90, 120),
+                new Axis("told by then, % of caught", 0, 100, false, 0, 25, 50, 75, 100));
+        for (int i = 0; i < FITTINGS.size(); i++) {
+            String fitted = FITTINGS.get(i);
+            double[] sorted = figures.only(t -> t.fitted().equals(fitted)).delays();
+            double[] xs = new double[2 * sorted.length];
+            double[] ys = new double[2 * sorted.length];
+            for (int k = 0; k < sorted.length; k++) {
+                xs[2 * k] = sorted[k];
+                xs[2 * k + 1] = sorted[k];
+                ys[2 * k] = 100.0 * k / sorted.length;
+                ys[2 * k + 1] = 100.0 * (k + 1) / sorted.length;
+            }
+            plot.curve(i, xs, ys, false).key(i, fitted + ", " + sorted.length + " swarms");
+        }
+        return plot.svg();
+    }
+
+    /** Said chance against what happened; on the dashed line the two agree. Bars are 95 % intervals. */
+    static String reliability(Figures figures) {
+        List<JudgedTrap.Certainty> all = figures.judged().stream()
+                .flatMap(t -> t.certainties().stream())
+                .filter(c -> c.said() >= 0 && c.said() <= 1)
+                .toList();
+        Plot plot = new Plot(
+                "When a move-in says how sure it is",
+                new Axis("said, %", 0, 100, false, 0, 25, 50, 75, 100),
+                new Axis("was a swarm, %", 0, 100, false, 0, 25, 50, 75, 100));
+        plot.curve(3, new double[] {0, 100}, new double[] {0, 100}, true);
+        if (!all.isEmpty()) {
+            ForecastScore score = ForecastScore.of(said(all), right(all), BINS);
+            for (ForecastScore.Bin bin : score.bins()) {
+                Proportion happened = bin.happened();
+                Interval interval = happened.clopperPearson(0.95);
+                double at = 100 * bin.meanChance();
+                plot.curve(0, new double[] {at, at}, new double[] {100 * interval.low(), 100 * interval.high()}, false);
+                plot.point(0, at, 100 * happened.estimate(), happened.successes() + "/" + happened.trials());
+            }
+            plot.key(0, String.format(Locale.ROOT, "Brier score %.3f, %d told", score.brier(), score.forecasts()));
+        }
+        return plot.svg();
+    }
+
+    private static double[] said(List<JudgedTrap.Certainty> all) {
+        return all.stream().mapToDouble(JudgedTrap.Certainty::said).toArray();
+    }
+
+    private static boolean[] right(List<JudgedTrap.Certainty> all) {
+        boolean[] right = new boolean[all.size()];
+        for (int i = 0; i < right.length; i++) {
+            right[i] = all.get(i).right();
+        }
+        return right;
+    }
+}
