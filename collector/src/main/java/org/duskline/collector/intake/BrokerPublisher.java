@@ -6,7 +6,6 @@ import java.util.random.RandomGenerator;
 import org.eclipse.paho.client.mqttv3.MqttAsyncClient;
 import org.eclipse.paho.client.mqttv3.MqttConnectOptions;
 import org.eclipse.paho.client.mqttv3.MqttException;
-import org.eclipse.paho.client.mqttv3.MqttMessage;
 
 /**
  * Tells alerts, the conditions of traps and its own being alive through a broker. Whoever listens to the heartbeat's topic
@@ -98,17 +97,5 @@ public final class BrokerPublisher implements AutoCloseable {
             connection.noteTrouble(e.getMessage());
         }
         connection.close();
-    }
-
-    private static final class Quiet implements SteadyConnection.Guest {
-        @Override
-        public void arrive(MqttAsyncClient client) {
-            // nothing to subscribe to
-        }
-
-        @Override
-        public void hear(MqttAsyncClient client, String topic, MqttMessage message) {
-            // nobody sends to a client without subscriptions
-        }
     }
 }

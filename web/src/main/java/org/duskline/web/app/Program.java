@@ -31,7 +31,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "1:failed; standard error says why",
             "2:asked wrongly: a mistake on the command line or in the settings"
         },
-        footer = {"", "\"duskline COMMAND --help\" explains a command."})
+        footer = {"", "\"duskline COMMAND --help\" explains a command; \"duskline demo\" shows the whole."})
 final class Program implements Runnable {
     @Spec
     private CommandSpec spec;
@@ -46,6 +46,8 @@ final class Program implements Runnable {
 
     static CommandLine commandLine(Surroundings surroundings) {
         CommandLine commandLine = new CommandLine(new Program());
+        commandLine.addSubcommand(new DemoCommand(surroundings));
+        commandLine.addSubcommand(new RunCommand(surroundings));
         commandLine.addSubcommand(new ImportCommand(surroundings));
         commandLine.addSubcommand(new FindingsCommand(surroundings));
         commandLine.addSubcommand(new ExportCommand(surroundings));

@@ -1,0 +1,133 @@
+package org.duskline.web.app;
+
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.Optional;
+import java.util.Random;
+import org.duskline.analyzer.detect.Thresholds;
+import org.duskline.analyzer.evening.RoundSettings;
+import org.duskline.analyzer.outbox.FindingLog;
+import org.duskline.analyzer.visit.AnswerLog;
+import org.duskline.analyzer.visit.VisitLog;
+import org.duskline.analyzer.watch.Analyzer;
+import org.duskline.collector.collect.Collector;
+import org.duskline.collector.intake.BrokerAddress;
+import org.duskline.collector.intake.BrokerPublisher;
+import org.duskline.collector.intake.BrokerSource;
+import org.duskline.collector.intake.EmbeddedBroker;
+import org.duskline.collector.intake.LinkState;
+import org.duskline.collector.store.Store;
+import org.duskline.collector.trap.LineOfTraps;
+import org.duskline.web.deliver.AlertBook;
+import org.duskline.web.deliver.Courier;
+import org.duskline.web.page.Pages;
+import org.duskline.web.page.board.BrokerLink;
+import org.duskline.web.page.board.StoreWatchboard;
+
+/** The whole, wired and running: broker, collector, analyser, alerts, pages. Closed in the opposite order. */
+final class Service implements AutoCloseable {
+    private static final int FIRST_THRESHOLDS = 1;
+
+    private final Deque<AutoCloseable> open = new ArrayDeque<>();
+    private final BrokerAddress broker;
+    private final int pagesPort;
+    private final Wishes wishes;
+
+    /** Starts everything. What had been started is closed again if something cannot. */
+    static Service start(Wishes wishes, InstantSource clock) {
+        return new Service(wishes, clock);
+    }
+
+    private Service(Wishes wishes, InstantSource clock) {
+        this.wishes = wishes;
+        try {
+            Store store = opened(Store.open(wishes.database()));
+            wishes.line().ifPresent(file -> LineEntry.enter(LineOfTraps.read(file), store.line(), clock.instant()));
+            broker = wishes.broker().orElseGet(this::ownBroker);
+            pagesPort = wire(store, clock);
+        } catch (RuntimeException e) {
+            close();
+            throw e;
+        }
+    }
+
+    private BrokerAddress ownBroker() {
+        Wishes.OwnBroker own = wishes.ownBroker();
+        return opened(EmbeddedBroker.start(own.folder(), own.host(), own.port()))
+                .address();
+    }
+
+    private int wire(Store store, InstantSource clock) {
+        Random random = new Random();
+        FindingLog findings = new FindingLog(store);
+        AlertBook book = new AlertBook(store);
+        Hearing hearing = new Hearing(new Collector(store), wishes.topics().root());
+        BrokerPublisher publisher =
+                opened(new BrokerPublisher(broker, wishes.clientName() + "-alerts", wishes.topics(), clock, random));
+        BrokerSource source = new BrokerSource(broker, wishes.clientName(), wishes.topics(), hearing, clock, random);
+        Analyzer analyzer = new Analyzer(store, findings, Thresholds.defaults(), FIRST_THRESHOLDS, book);
+        Instant started = clock.instant();
+        Courier courier = new Courier(book, publisher, clock);
+        WatchLoop loop = new WatchLoop(hearing, analyzer, store.line(), courier, source, publisher, clock);
+        StoreWatchboard board = new StoreWatchboard(
+                store,
+                findings,
+                VisitLog.open(store),
+                AnswerLog.open(store),
+                loop::condition,
+                () -> link(source.state(), started),
+                RoundSettings.USUAL,
+                clock);
+        Pages pages = opened(new Pages(board, clock));
+        int port = openPort(pages);
+        publisher.start();
+        opened(loop.start(pages::announce));
+        opened(source).start();
+        return port;
+    }
+
+    private int openPort(Pages pages) {
+        try {
+            return pages.start(wishes.pagesHost(), wishes.pagesPort());
+        } catch (RuntimeException e) {
+            throw Failure.of("The pages cannot listen on " + wishes.pagesHost() + ":" + wishes.pagesPort() + " ("
+                    + e.getMessage() + "). If Duskline runs already, look there; otherwise take another port"
+                    + " (pages.port, or --port).");
+        }
+    }
+
+    private BrokerLink link(LinkState state, Instant started) {
+        Instant since = state.connectedSince().or(state::troubleAt).orElse(started);
+        return new BrokerLink(state.connected(), since, broker.toString());
+    }
+
+    private <T extends AutoCloseable> T opened(T part) {
+        open.push(part);
+        return part;
+    }
+
+    BrokerAddress broker() {
+        return broker;
+    }
+
+    /** Where a browser on this machine finds the pages. */
+    String pagesAddress() {
+        String host = Optional.of(wishes.pagesHost())
+                .filter(name -> !name.equals("0.0.0.0"))
+                .orElse("127.0.0.1");
+        return "http://" + host + ":" + pagesPort;
+    }
+
+    @Override
+    public void close() {
+        while (!open.isEmpty()) {
+            try {
+                open.pop().close();
+            } catch (Exception e) {
+                throw new IllegalStateException("Not everything could be put away in order: " + e.getMessage(), e);
+            }
+        }
+    }
+}
