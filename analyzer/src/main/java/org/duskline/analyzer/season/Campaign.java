@@ -89,7 +89,7 @@ final class Campaign implements Spell, Traffic {
             t -= Curve.STEP;
             double flying = Math.min(1, 1.4 * weather.flight(t));
             left -= flying * Curve.STEP / HOUR;
-            lastFlown = flying > 0.15 ? t : lastFlown;
+            lastFlown = flying > 0.35 ? t : lastFlown;
         }
         return lastFlown;
     }

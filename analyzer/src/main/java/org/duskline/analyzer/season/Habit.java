@@ -100,4 +100,29 @@ record Habit(
                 times != Times.NONE && dice.chance(0.75),
                 dice.chance(0.8));
     }
+
+    /** The same at a given pace, in kilograms, with time stamps that a backlog keeps. */
+    Habit every(int seconds, int samples) {
+        Times kept = times == Times.NONE ? Times.BASE_RELATIVE : times;
+        return new Habit(
+                node,
+                fitted,
+                seconds,
+                samples,
+                format,
+                numbers,
+                kept,
+                baseName,
+                indefiniteArrays,
+                sendsDeviation,
+                sendsCell,
+                sendsBox,
+                sendsHumidity,
+                sendsBattery,
+                sendsBoot,
+                sendsSeq,
+                Double.NaN,
+                true,
+                announcesStatus);
+    }
 }

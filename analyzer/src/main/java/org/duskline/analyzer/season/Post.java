@@ -16,6 +16,7 @@ final class Post {
     private final Site site;
     private final Habit habit;
     private final Story story;
+    private final List<Script.Sprinkler> sprinklers;
     private final Warmth warmth;
     private final Faults faults;
     private final Lodgers lodgers;
@@ -31,12 +32,21 @@ final class Post {
     private final double[] netShare;
     private final BitSet minutes = new BitSet();
 
-    Post(World world, Weather weather, Site site, Habit habit, Story story, Dice dice, Level level) {
+    Post(
+            World world,
+            Weather weather,
+            Site site,
+            Habit habit,
+            Story story,
+            List<Script.Sprinkler> sprinklers,
+            Dice dice,
+            Level level) {
         this.world = world;
         this.weather = weather;
         this.site = site;
         this.habit = habit;
         this.story = story;
+        this.sprinklers = sprinklers;
         this.dice = dice.fork("sensors");
         this.warmth = new Warmth(world, weather, site, dice.fork("warmth"));
         this.faults = new Faults(world, dice.fork("faults"), level, site.fitted(), story.gone());
@@ -65,6 +75,7 @@ final class Post {
         loads.add(new Wood(world, weather, site, luck.fork("wood"), Math.sqrt(level.nuisances())));
         loads.add(lodgers);
         loads.addAll(story.robbers);
+        loads.addAll(sprinklers);
         for (Story.Stay stay : story.stays) {
             loads.add(stay.colony());
             if (stay.left()) {

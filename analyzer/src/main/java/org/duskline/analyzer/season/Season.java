@@ -22,10 +22,25 @@ public final class Season {
     private final World world;
     private final List<Site> sites = new ArrayList<>();
     private final List<Habit> habits = new ArrayList<>();
+    private final Fair fair;
+    private final List<Script> scripts;
+
+    /** A season of which places, nodes, weather and events are written as far as they are given. */
+    Season(long seed, World world, List<Site> sites, List<Habit> habits, Fair fair, List<Script> scripts) {
+        this.seed = seed;
+        this.level = Level.CLEAN;
+        this.world = world;
+        this.sites.addAll(sites);
+        this.habits.addAll(habits);
+        this.fair = fair;
+        this.scripts = List.copyOf(scripts);
+    }
 
     private Season(long seed, Level level, int days, int traps) {
         this.seed = seed;
         this.level = level;
+        this.fair = Fair.asDrawn();
+        this.scripts = List.of();
         Dice dice = new Dice(seed);
         this.world = World.draw(dice.fork("world"), days);
         List<String> names = PlaceNames.draw(dice.fork("names"), traps);
@@ -89,16 +104,29 @@ public final class Season {
     /** Plays the season from its beginning. */
     public SeasonStream play() {
         Dice dice = new Dice(seed);
-        Weather weather = new Weather(world, dice.fork("weather"), level.nuisances());
+        Weather weather = new Weather(world, dice.fork("weather"), level.nuisances(), fair);
         List<Story> stories = new ArrayList<>();
         for (int i = 0; i < sites.size(); i++) {
-            stories.add(new Story(world, weather, sites.get(i), dice.fork("story" + i), level));
+            Dice own = dice.fork("story" + i);
+            stories.add(
+                    scripts.isEmpty()
+                            ? new Story(world, weather, sites.get(i), own, level)
+                            : new Story(world, weather, sites.get(i), own, level, scripts.get(i)));
         }
-        share(stories, dice.fork("shared"));
+        if (scripts.isEmpty()) {
+            share(stories, dice.fork("shared"));
+        }
         List<Post> posts = new ArrayList<>();
         for (int i = 0; i < sites.size(); i++) {
             posts.add(new Post(
-                    world, weather, sites.get(i), habits.get(i), stories.get(i), dice.fork("post" + i), level));
+                    world,
+                    weather,
+                    sites.get(i),
+                    habits.get(i),
+                    stories.get(i),
+                    scripts.isEmpty() ? List.of() : scripts.get(i).sprinklers(),
+                    dice.fork("post" + i),
+                    level));
         }
         return new SeasonStream(this, posts);
     }

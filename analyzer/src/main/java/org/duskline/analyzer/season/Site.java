@@ -50,4 +50,21 @@ record Site(
                 dice.chance(0.4),
                 dice.chance(0.35));
     }
+
+    /** The same with or without old comb, and with no apiary near. */
+    Site holding(boolean comb) {
+        return new Site(
+                trap,
+                fitted,
+                rainShare,
+                rainLate,
+                sunOnCell,
+                sunHour,
+                windShake,
+                boxKg,
+                woodKg,
+                attraction,
+                comb,
+                false);
+    }
 }

@@ -42,6 +42,51 @@ final class Story {
         fill();
         lose(dice.fork("losing"));
         rob(dice.fork("robbing"), level);
+        keep(level);
+    }
+
+    /** A story of which the swarms are written, and some of the rest. */
+    Story(World world, Weather weather, Site site, Dice dice, Level level, Script script) {
+        this.world = world;
+        this.weather = weather;
+        this.site = site;
+        this.dice = dice;
+        this.gone = world.endSecond();
+        fill(script);
+        lose(dice.fork("losing"));
+        for (Script.Scouted scouted : script.losing()) {
+            Dice own = dice.fork("written" + losing.size());
+            losing.add(Campaign.losing(weather, own, scouted.from(), scouted.until()));
+        }
+        for (double at : script.robbings()) {
+            robbers.add(new Robbers(world, weather, dice.fork("robbers" + at), at, world.endSecond()));
+        }
+        handlings.addAll(script.visits());
+        keep(level);
+    }
+
+    private void fill(Script script) {
+        double t = world.startSecond();
+        for (Script.Arrival written : script.swarms()) {
+            double at = written.exact() ? written.at() : settle(written.at());
+            Swarm swarm = new Swarm(
+                    dice.fork("swarm" + stays.size()), at, Swarm.Style.STRAIGHT, written.massKg(), written.minutes());
+            Campaign scouts = Campaign.winning(
+                    weather, dice.fork("scouts" + stays.size()), at, swarm.massKg(), Math.max(t + 600, at - 2 * DAY));
+            empty.add(new double[] {t, scouts.start()});
+            double end = written.collected() ? weather.sunset(swarm.end() + DAY) + 2400 : world.endSecond();
+            Colony colony = new Colony(world, weather, dice.fork("colony" + stays.size()), swarm, end);
+            stays.add(new Stay(scouts, colony, false, written.collected() ? end : Double.NaN, null));
+            t = end;
+            if (written.collected()) {
+                handlings.add(new TrapTruth.Handling(end, end + 1100, "collection", "rehung", 0.2, true));
+                t = end + 1100;
+            }
+        }
+        empty.add(new double[] {t, world.endSecond()});
+    }
+
+    private void keep(Level level) {
         Visits visits = new Visits(world, weather, dice.fork("visits"), level);
         visits.add(handlings, stays, gone);
         handlings.sort(Comparator.comparingDouble(TrapTruth.Handling::start));

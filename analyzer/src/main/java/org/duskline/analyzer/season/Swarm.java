@@ -31,14 +31,22 @@ final class Swarm implements Spell, Traffic {
     private final Style style;
 
     Swarm(Dice dice, double start) {
+        // Mean 1.42 kg, 0.17 to 4.30 (R12); 6 to 35 minutes, up to 60 (M, R20).
+        this(
+                dice,
+                start,
+                dice.chance(0.65) ? Style.STRAIGHT : dice.chance(0.5) ? Style.CLINGING : Style.BRANCH,
+                dice.lognormal(1.28, 0.5, 0.17, 4.3),
+                dice.chance(0.05) ? dice.uniform(35, 60) : dice.lognormal(15, 0.42, 6, 35));
+    }
+
+    Swarm(Dice dice, double start, Style style, double massKg, double minutes) {
         this.start = start;
-        this.style = dice.chance(0.65) ? Style.STRAIGHT : dice.chance(0.5) ? Style.CLINGING : Style.BRANCH;
-        // Mean 1.42 kg, 0.17 to 4.30 (R12).
-        this.massKg = dice.lognormal(1.28, 0.5, 0.17, 4.3);
+        this.style = style;
+        this.massKg = massKg;
+        this.minutes = minutes;
         // 0.08 to 0.15 g a bee (R13, D).
         this.bees = (int) Math.round(massKg / dice.uniform(0.000095, 0.00014));
-        // 6 to 35 minutes, up to 60 (M, R20).
-        this.minutes = dice.chance(0.05) ? dice.uniform(35, 60) : dice.lognormal(15, 0.42, 6, 35);
         this.gatherMinutes = dice.uniform(3, 12);
         double wait = switch (style) {
             case STRAIGHT -> 0;

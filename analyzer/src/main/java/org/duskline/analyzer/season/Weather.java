@@ -15,6 +15,7 @@ final class Weather {
     private static final int LOOK_BACK = 6;
 
     private final World world;
+    private final Fair fair;
     private final List<Shower> showers;
     private final Curve sunHeight;
     private final Curve cloud;
@@ -24,8 +25,13 @@ final class Weather {
     private final Curve flight;
 
     Weather(World world, Dice dice, double storminess) {
+        this(world, dice, storminess, Fair.asDrawn());
+    }
+
+    Weather(World world, Dice dice, double storminess, Fair fair) {
         this.world = world;
-        this.showers = Shower.draw(world, dice.fork("rain"), storminess);
+        this.fair = fair;
+        this.showers = fair.over(Shower.draw(world, dice.fork("rain"), storminess));
         double from = world.startSecond() - 2 * DAY;
         double until = world.endSecond() + DAY;
         sunHeight = Curve.fill(
@@ -48,8 +54,11 @@ final class Weather {
         Wandering quick = new Wandering(dice, Curve.STEP, 0.7 * HOUR);
         return Curve.fill(from, until, t -> {
             double wet = rainAround(t);
-            double logit =
-                    world.climate().cloudiness() + 1.7 * slow.next() + 0.6 * quick.next() + 4 * Math.min(1, wet * 2);
+            double logit = world.climate().cloudiness()
+                    + 1.7 * slow.next()
+                    + 0.6 * quick.next()
+                    + 4 * Math.min(1, wet * 2)
+                    - 3 * fair.share(t);
             return 1 / (1 + Math.exp(-logit));
         });
     }
@@ -65,7 +74,8 @@ final class Weather {
             chill[0] += (rain(t) > 0.3 ? 2.5 - chill[0] : -chill[0]) * Curve.STEP / (1.5 * HOUR);
             return climate.yearMeanCelsius()
                     + climate.yearSwingCelsius() * season
-                    + 2.8 * airMass.next()
+                    + 2.8 * airMass.next() * (1 - fair.share(t))
+                    + 3 * fair.share(t)
                     + climate.daySwingCelsius() * clear * (hour + 0.25)
                     - chill[0];
         });
@@ -77,7 +87,10 @@ final class Weather {
         return Curve.fill(from, until, t -> {
             double hour = 0.55 + 0.45 * Math.exp(-0.5 * Math.pow((world.solarHour(t) - 14) / 4, 2));
             double squall = Math.min(4, rain(t) * 0.35) * Math.sqrt(storminess);
-            return world.climate().windMetresPerSecond() * Math.exp(0.6 * slow.next() + 0.2 * quick.next()) * hour
+            return world.climate().windMetresPerSecond()
+                            * Math.exp(0.6 * slow.next() + 0.2 * quick.next())
+                            * hour
+                            * (1 - 0.4 * fair.share(t))
                     + squall;
         });
     }

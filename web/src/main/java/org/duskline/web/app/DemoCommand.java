@@ -5,7 +5,6 @@ import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.Locale;
@@ -14,6 +13,7 @@ import java.util.Random;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.stream.Stream;
+import org.duskline.analyzer.season.DemoSeason;
 import org.duskline.collector.intake.MessageRelay;
 import org.duskline.collector.intake.Topics;
 import org.duskline.collector.store.Store;
@@ -24,15 +24,9 @@ import picocli.CommandLine.Option;
 @Command(
         name = "demo",
         description =
-                "Shows the whole on an invented line of ten traps: nearly five weeks of history, then live messages over a"
+                "Shows the whole on an invented line of ten traps: five weeks of history, then live messages over a"
                         + " broker of its own, with the clock running fast, until it is interrupted (Ctrl-C).")
 final class DemoCommand implements Callable<Integer> {
-    /** Of many seasons, one with a day on which scouts, a swarm, robbers, rain and a visitor all come. */
-    private static final long SEED = 5520;
-
-    /** Until the morning of that day. */
-    private static final Duration HISTORY = Duration.ofHours(799);
-
     private static final int USUAL_BROKER_PORT = 1883;
     private static final double FASTEST = 100_000;
 
@@ -42,10 +36,9 @@ final class DemoCommand implements Callable<Integer> {
     @Option(
             names = "--speed",
             paramLabel = "TIMES",
-            defaultValue = "720",
-            description =
-                    "How many times as fast as real the demo's clock runs (${DEFAULT-VALUE}: a minute shows half a"
-                            + " day).")
+            defaultValue = "" + DemoSeason.SPEED,
+            description = "How many times as fast as real the demo's clock runs (${DEFAULT-VALUE}: a minute shows four"
+                    + " hours).")
     private double speed;
 
     @Option(
@@ -89,7 +82,7 @@ final class DemoCommand implements Callable<Integer> {
 
     private void play(Path folder, CountDownLatch ending) throws InterruptedException {
         say("An invented valley: ten traps, their nodes and one season, all of it made up. First its last weeks:");
-        Valley valley = new Valley(SEED, HISTORY);
+        Valley valley = new Valley();
         Path database = folder.resolve("demo.db");
         Instant beginning;
         try (Store store = Store.open(database)) {

@@ -54,6 +54,7 @@ final class Program implements Runnable {
         commandLine.addSubcommand(new RecordCommand(surroundings));
         commandLine.addSubcommand(new DoctorCommand(surroundings));
         commandLine.addSubcommand(new SettingsCommand(surroundings));
+        commandLine.addSubcommand(new ProveCommand(surroundings));
         commandLine.setOut(writer(surroundings.out()));
         commandLine.setErr(writer(surroundings.err()));
         commandLine.setUsageHelpAutoWidth(true);

@@ -8,8 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import org.duskline.analyzer.season.Level;
-import org.duskline.analyzer.season.Season;
+import org.duskline.analyzer.season.DemoSeason;
 import org.duskline.analyzer.season.SeasonStream;
 import org.duskline.analyzer.season.Watched;
 import org.duskline.collector.collect.Collector;
@@ -25,24 +24,18 @@ import org.duskline.collector.wire.Message;
  * nodes speak through a real broker, when the clock comes to it.
  */
 final class Valley {
-    private static final int TRAPS = 10;
-    private static final int DAYS = 60;
     private static final int BATCH = 1000;
     private static final long SHORT_MILLIS = 200;
 
-    private final Season season;
+    private final DemoSeason season;
     private final SeasonStream stream;
     private final Instant live;
     private Message next;
 
-    /**
-     * @param seed which season
-     * @param history how much of it lies behind when the watching begins
-     */
-    Valley(long seed, Duration history) {
-        this.season = Season.of(seed, Level.TYPICAL, DAYS, TRAPS);
+    Valley() {
+        this.season = new DemoSeason();
         this.stream = season.play();
-        this.live = season.world().start().plus(history);
+        this.live = DemoSeason.watchedFrom();
         this.next = stream.next();
     }
 
@@ -68,7 +61,7 @@ final class Valley {
         boolean known = beginning(store).isAfter(live);
         Collector collector = new Collector(store);
         List<Message> batch = new ArrayList<>(BATCH);
-        Instant start = season.world().start();
+        Instant start = season.season().world().start();
         try (Progress progress = new Progress(
                 err, "Reading", "hours", Duration.between(start, until).toHours())) {
             while (next != null && next.received().isBefore(until)) {
