@@ -1,0 +1,238 @@
+package org.duskline.web.deliver;
+
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.random.RandomGenerator;
+import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.outbox.FindingLog;
+import org.duskline.collector.intake.BrokerUnreachable;
+import org.duskline.collector.store.Store;
+import org.jdbi.v3.core.Handle;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The entry of this package: takes findings in the transaction that keeps them, and sends what they cause.
+ *
+ * <p>Safe for many threads. After {@link #start} a thread of its own sends; without it {@link #round} does.
+ */
+public final class Deliveries implements FindingLog.Along, AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Deliveries.class);
+    private static final Duration BETWEEN_ROUNDS = Duration.ofSeconds(5);
+    private static final Duration BETWEEN_BEATS = Duration.ofMinutes(1);
+    private static final Duration STOPPING_TAKES = Duration.ofSeconds(15);
+
+    /**
+     * What messages travel by.
+     *
+     * @param mail the mail server, if there is one
+     * @param broker the broker, if there is one
+     * @param pages where readers' browsers find the pages; without it messages bear no link
+     * @param patience how long a mail server or webhook may take for one step of an answer
+     * @param retries when to try again
+     */
+    public record Equipment(
+            Optional<MailSettings> mail,
+            Optional<Broker> broker,
+            Optional<URI> pages,
+            Duration patience,
+            RetrySchedule retries) {
+        private static final Duration USUAL_PATIENCE = Duration.ofSeconds(10);
+
+        /** With the usual patience and retries. */
+        public Equipment(Optional<MailSettings> mail, Optional<Broker> broker, Optional<URI> pages) {
+            this(mail, broker, pages, USUAL_PATIENCE, RetrySchedule.USUAL);
+        }
+    }
+
+    private final Store store;
+    private final InstantSource clock;
+    private final Optional<Broker> broker;
+    private final AddressBook book;
+    private final AnswerLink links;
+    private final Outbox outbox;
+    private final ParcelLog parcels;
+    private final Pulse pulse;
+    private final Dispatcher dispatcher;
+    private final ScheduledExecutorService thread;
+
+    private Deliveries(Store store, Equipment equipment, InstantSource clock, RandomGenerator random) {
+        this.store = store;
+        this.clock = clock;
+        this.broker = equipment.broker();
+        this.book = new AddressBook(store.jdbi());
+        Keyring keyring = Keyring.of(store.jdbi());
+        this.links = new AnswerLink(keyring.linkKey());
+        this.outbox = new Outbox(new AlertText(store.line()::trap, links, equipment.pages()), clock);
+        this.parcels = new ParcelLog(store.jdbi());
+        this.pulse = new Pulse(store.jdbi());
+        this.dispatcher = new Dispatcher(
+                book,
+                parcels,
+                new ChannelHealth(store.jdbi()),
+                carriers(equipment, keyring.name(), clock),
+                equipment.retries(),
+                clock,
+                random);
+        this.thread = Executors.newSingleThreadScheduledExecutor(task -> {
+            Thread made = new Thread(task, "dispatcher");
+            made.setDaemon(true);
+            return made;
+        });
+    }
+
+    /** Opens the outbox in a store, creating its tables if needed. Sends nothing yet. */
+    public static Deliveries open(Store store, Equipment equipment, InstantSource clock, RandomGenerator random) {
+        store.migrate("deliver_history", "classpath:org/duskline/web/deliver");
+        return new Deliveries(store, equipment, clock, random);
+    }
+
+    private static Map<Means, Carrier> carriers(Equipment equipment, String installation, InstantSource clock) {
+        Map<Means, Carrier> carriers = new EnumMap<>(Means.class);
+        carriers.put(Means.LOG, new LogCarrier());
+        carriers.put(Means.WEBHOOK, new WebhookCarrier(installation, equipment.patience(), clock));
+        equipment
+                .mail()
+                .ifPresent(mail ->
+                        carriers.put(Means.EMAIL, new MailCarrier(mail, installation, equipment.patience(), clock)));
+        equipment.broker().ifPresent(broker -> carriers.put(Means.MQTT, new BrokerCarrier(broker)));
+        return carriers;
+    }
+
+    @Override
+    public void write(Handle handle, List<Finding> changes) {
+        outbox.write(handle, changes);
+    }
+
+    public AddressBook book() {
+        return book;
+    }
+
+    /** Issues and checks the links by which readers answer. */
+    public AnswerLink links() {
+        return links;
+    }
+
+    /** The newest messages with what became of each, newest first. */
+    public List<Parcel> latest(int limit) {
+        return parcels.latest(limit);
+    }
+
+    /**
+     * How long nobody was watching before this start. To be asked before {@link #start}; when what came meanwhile has been
+     * read, {@link #tellMissed} says so.
+     */
+    public Optional<Pulse.Gap> gap() {
+        return pulse.gap(clock.instant());
+    }
+
+    /**
+     * Tells everybody once, through all their channels, what was missed while the program was down.
+     *
+     * @param gap when it was down
+     * @param readings how many of the nodes' messages have been read since
+     * @param found what was found in them
+     */
+    public void tellMissed(Pulse.Gap gap, int readings, List<Finding> found) {
+        Instant now = clock.instant();
+        store.jdbi().useTransaction(handle -> {
+            for (Channel channel : AddressBook.channels(handle)) {
+                List<String> happened = found.stream()
+                        .filter(finding -> channel.kinds().contains(finding.kind()))
+                        .map(finding -> finding.trap() + ": " + Phrases.what(finding.kind()) + ", since "
+                                + AlertText.moment(
+                                        finding.onset(), channel.person().zone()))
+                        .distinct()
+                        .toList();
+                AlertText.Written written = AlertText.missed(gap, readings, happened, channel.person());
+                AlertRow.notice(channel.id(), "down/" + gap.from(), written, now)
+                        .insert(handle);
+            }
+        });
+    }
+
+    /** Sends a message that says it is only a test, at once and once, and reports what really happened. */
+    public Outcome test(Channel channel) {
+        Instant now = clock.instant();
+        String words =
+                "This is a test, sent " + AlertText.moment(now, channel.person().zone())
+                        + ". If you read it, alerts reach you here. Nothing has happened at your traps.";
+        Alert alert = new Alert(0, "test/" + now, "TEST", Optional.empty(), "Test of your alerts", words, "{}", now);
+        // Below zero, and another for every test, so that its identity is never that of a true message.
+        long number = -now.toEpochMilli();
+        return dispatcher.carry(
+                channel,
+                new Parcel(
+                        number,
+                        channel.id(),
+                        now,
+                        now,
+                        0,
+                        State.WAITING,
+                        "",
+                        Optional.empty(),
+                        List.of(alert),
+                        List.of()));
+    }
+
+    /** Begins to send and to beat. */
+    public void start() {
+        every(BETWEEN_ROUNDS, dispatcher::round);
+        every(BETWEEN_BEATS, this::beat);
+    }
+
+    private void every(Duration pause, Runnable work) {
+        thread.scheduleWithFixedDelay(() -> guarded(work), 0, pause.toMillis(), TimeUnit.MILLISECONDS);
+    }
+
+    /** A locked or full database must not end delivery for good. */
+    private static void guarded(Runnable work) {
+        try {
+            work.run();
+        } catch (RuntimeException failed) {
+            LOG.error("Delivery stumbled and goes on: {}", failed.getMessage());
+        }
+    }
+
+    /** Sends all that is due now. */
+    public void round() {
+        dispatcher.round();
+    }
+
+    /** Notes that the program is alive, here and at the broker. */
+    public void beat() {
+        Instant now = clock.instant();
+        pulse.beat(now);
+        broker.ifPresent(there -> {
+            try {
+                there.heartbeat(("{\"alive\":\"" + now + "\"}").getBytes(StandardCharsets.UTF_8));
+            } catch (BrokerUnreachable silent) {
+                LOG.debug("No heartbeat at the broker: {}", silent.getMessage());
+            }
+        });
+    }
+
+    /** Ends after the message under way; what still waits is sent after the next start. */
+    @Override
+    public void close() {
+        thread.shutdown();
+        try {
+            if (!thread.awaitTermination(STOPPING_TAKES.toMillis(), TimeUnit.MILLISECONDS)) {
+                thread.shutdownNow();
+            }
+        } catch (InterruptedException e) {
+            thread.shutdownNow();
+            Thread.currentThread().interrupt();
+        }
+    }
+}

@@ -1,0 +1,13 @@
+package org.duskline.web.deliver;
+
+/** How a channel carries what is told. */
+public enum Means {
+    /** The address is a mailbox. */
+    EMAIL,
+    /** The address is an http or https URL; the secret signs what is sent there. */
+    WEBHOOK,
+    /** The broker; the address is not used. */
+    MQTT,
+    /** The program's own log; the address is not used. */
+    LOG
+}
