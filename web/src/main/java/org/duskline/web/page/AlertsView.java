@@ -11,8 +11,9 @@ import org.duskline.web.page.board.LineOverview;
  *
  * @param line the line as it is now
  * @param days the findings by the day on which they were raised, the last first
+ * @param everything whether rain, hands, lodgers and jumps of the scale are shown too
  */
-public record AlertsView(LineOverview line, List<Day> days) {
+public record AlertsView(LineOverview line, List<Day> days, boolean everything) {
     public record Day(LocalDate date, List<Told> told) {}
 
     /** A finding and the time zone that its hours are told in. */

@@ -60,7 +60,7 @@ final class Api {
         Curve curve = views.curve(name, span.from(), span.until(), columns);
         context.header("Cache-Control", "no-cache")
                 .contentType("application/json")
-                .result(CurveJson.write(curve, board.nights(name, span.from(), span.until())));
+                .result(CurveJson.write(curve, board.nights(detail.trap().trap(), span.from(), span.until())));
     }
 
     private void curveCsv(Context context) {

@@ -29,9 +29,7 @@ public final class Links {
                 + "?from="
                 + time(finding.onset().minus(AROUND_A_FINDING))
                 + "&until="
-                + time(finding.onset().plus(AROUND_A_FINDING))
-                + "#"
-                + story(finding);
+                + time(finding.onset().plus(AROUND_A_FINDING));
     }
 
     /** The element that holds a finding's story on its trap's page. */

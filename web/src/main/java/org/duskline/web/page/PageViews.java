@@ -7,11 +7,13 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.duskline.analyzer.curve.Curve;
 import org.duskline.analyzer.curve.CurveTable;
 import org.duskline.analyzer.curve.CurveThinner;
 import org.duskline.analyzer.evening.Stop;
 import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.finding.Kind;
 import org.duskline.collector.trap.Trap;
 import org.duskline.web.page.board.LineOverview;
 import org.duskline.web.page.board.Night;
@@ -23,10 +25,14 @@ import org.duskline.web.page.board.Watchboard;
 /** Puts together what each page shows, from the board. */
 final class PageViews {
     private static final Duration STRIP = Duration.ofHours(24);
-    private static final Duration STRIP_AFTER_ONSET = Duration.ofHours(6);
-    private static final int STRIP_COLUMNS = 480;
+    private static final Duration STRIP_BEFORE_ONSET = Duration.ofHours(6);
+    private static final int STRIP_COLUMNS = 320;
     private static final Duration TOLD_LATELY = Duration.ofDays(30);
     private static final int MOST_ALERTS = 200;
+    private static final int MOST_READ = 1000;
+
+    /** Kept for the story of a trap; nobody has to act on them. */
+    private static final Set<Kind> EXPLAINED_ITSELF = Set.of(Kind.SOAKED, Kind.TARE_SHIFT, Kind.DISTURBED, Kind.LODGER);
 
     private final Watchboard board;
 
@@ -39,7 +45,12 @@ final class PageViews {
         List<TonightView.Entry> entries = tonight.sheet().round().stops().stream()
                 .map(stop -> new TonightView.Entry(stop, stripAround(stop, tonight.now())))
                 .toList();
-        return new TonightView(tonight, tonight.night().map(night -> Ribbon.of(tonight, night)), entries);
+        boolean atHome = entries.isEmpty() && tonight.traps() > 0;
+        return new TonightView(
+                tonight,
+                tonight.night().map(night -> Ribbon.of(tonight, night)),
+                entries,
+                atHome ? Optional.of(line()) : Optional.empty());
     }
 
     LineView line() {
@@ -58,8 +69,11 @@ final class PageViews {
                 detail, span, CurveText.of(table, detail.trap().trap().zone()));
     }
 
-    AlertsView alerts(Instant now) {
-        List<Finding> findings = board.findings(now.minus(TOLD_LATELY), MOST_ALERTS);
+    AlertsView alerts(Instant now, boolean everything) {
+        List<Finding> findings = board.findings(now.minus(TOLD_LATELY), MOST_READ).stream()
+                .filter(finding -> everything || !EXPLAINED_ITSELF.contains(finding.kind()))
+                .limit(MOST_ALERTS)
+                .toList();
         LineOverview line = board.line();
         List<AlertsView.Day> days = new ArrayList<>();
         for (Finding finding : findings) {
@@ -75,7 +89,7 @@ final class PageViews {
             }
             days.get(days.size() - 1).told().add(new AlertsView.Told(finding, zone));
         }
-        return new AlertsView(line, days);
+        return new AlertsView(line, days, everything);
     }
 
     Curve curve(String trap, Instant from, Instant until, int columns) {
@@ -90,13 +104,12 @@ final class PageViews {
 
     private Strip stripAround(Stop stop, Instant now) {
         Instant onset = stop.moveIn().onset();
-        Instant sixHoursOn = onset.plus(STRIP_AFTER_ONSET);
-        Instant until = sixHoursOn.isBefore(now) ? now : sixHoursOn;
-        return strip(stop.trap(), onset.minus(STRIP_AFTER_ONSET), until, Optional.of(stop.moveIn()));
+        Instant until = onset.plus(STRIP).isBefore(now) ? onset.plus(STRIP) : now;
+        return strip(stop.trap(), onset.minus(STRIP_BEFORE_ONSET), until, Optional.of(stop.moveIn()));
     }
 
     private Strip strip(Trap trap, Instant from, Instant until, Optional<Finding> finding) {
-        List<Night> nights = board.nights(trap.name(), from, until);
+        List<Night> nights = board.nights(trap, from, until);
         return Strip.draw(curve(trap.name(), from, until, STRIP_COLUMNS), nights, finding, trap.zone());
     }
 

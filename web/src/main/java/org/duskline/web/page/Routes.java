@@ -51,7 +51,7 @@ final class Routes {
     }
 
     private void alerts(Context context) {
-        AlertsView view = views.alerts(clock.instant());
+        AlertsView view = views.alerts(clock.instant(), context.queryParam("all") != null);
         Shell shell = new Shell(
                 "Alerts", "alerts", view.line().now(), Optional.of(view.line().link()));
         render(context, "alerts", shell, view);

@@ -3,7 +3,6 @@ package org.duskline.web.page;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.duskline.analyzer.curve.Curve;
@@ -13,7 +12,7 @@ import org.duskline.web.page.board.Night;
 
 /**
  * A trap's small curve: traffic inward above the line, outward below it, the weight across. Drawn on a field of 1000 by
- * 100. Traffic stands on a square-root scale shared by all strips, so that a few scouts are seen beside a rush.
+ * 1000. Traffic stands on a square-root scale shared by all strips, so that a few scouts are seen beside a rush.
  *
  * @param in outline of the traffic inward
  * @param out outline of the traffic outward
@@ -24,9 +23,9 @@ import org.duskline.web.page.board.Night;
  */
 public record Strip(String in, String out, String weight, List<Shade> nights, Optional<String> onset, String words) {
     private static final double WIDTH = 1000;
-    private static final double MIDDLE = 50;
-    private static final double REACH = 46;
-    private static final double FULL_TRAFFIC_PER_MINUTE = 250;
+    private static final double MIDDLE = 500;
+    private static final double REACH = 460;
+    private static final double FULL_TRAFFIC_PER_MINUTE = 500;
     private static final double LEAST_WEIGHT_RANGE_KG = 2;
 
     static Strip draw(Curve curve, List<Night> nights, Optional<Finding> finding, ZoneId zone) {
@@ -56,7 +55,7 @@ public record Strip(String in, String out, String weight, List<Shade> nights, Op
             }
             x = x(scale, curve.timeMillis(row));
             if (!drawing) {
-                path.append("M").append(number(x)).append(' ').append(number(MIDDLE));
+                point(path, 'M', x, MIDDLE);
                 drawing = true;
             }
             double height = Math.min(1, Math.sqrt(value / FULL_TRAFFIC_PER_MINUTE)) * REACH;
@@ -77,7 +76,7 @@ public record Strip(String in, String out, String weight, List<Shade> nights, Op
     private static String weight(Curve curve, TimeScale scale) {
         double lowest = curve.lowest(Quantity.WEIGHT_KG);
         double range = Math.max(LEAST_WEIGHT_RANGE_KG, (curve.highest(Quantity.WEIGHT_KG) - lowest) * 1.1);
-        ToDoubleFunction<Double> y = weight -> 92 - (weight - lowest) / range * 84;
+        ToDoubleFunction<Double> y = weight -> 920 - (weight - lowest) / range * 840;
         StringBuilder path = new StringBuilder();
         boolean drawing = false;
         for (int row = 0; row < curve.size(); row++) {
@@ -126,10 +125,6 @@ public record Strip(String in, String out, String weight, List<Shade> nights, Op
     }
 
     private static void point(StringBuilder path, char command, double x, double y) {
-        path.append(command).append(number(x)).append(' ').append(number(y));
-    }
-
-    private static String number(double value) {
-        return String.format(Locale.ROOT, "%.1f", value);
+        path.append(command).append(Math.round(x)).append(' ').append(Math.round(y));
     }
 }

@@ -11,8 +11,9 @@ import org.duskline.web.page.board.Tonight;
  * @param tonight the evening sheet and what else needs a look
  * @param ribbon the evening drawn; empty without a trap to say where
  * @param entries the traps to close in the order of the round, each with its curve around the onset
+ * @param line the whole line, on an evening that leaves the keeper at home; empty otherwise
  */
-public record TonightView(Tonight tonight, Optional<Ribbon> ribbon, List<Entry> entries) {
+public record TonightView(Tonight tonight, Optional<Ribbon> ribbon, List<Entry> entries, Optional<LineView> line) {
     public record Entry(Stop stop, Strip strip) {}
 
     /** The page's heading: the whole evening in one line. */

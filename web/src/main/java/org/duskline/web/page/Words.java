@@ -92,7 +92,8 @@ public final class Words {
     }
 
     public static String perMinute(double bees) {
-        return number(bees, bees < 9.95 && bees > 0 ? 1 : 0);
+        boolean few = bees < 9.95 && Math.abs(bees - Math.rint(bees)) >= 0.05;
+        return number(bees, few ? 1 : 0);
     }
 
     public static String celsius(double temperature) {

@@ -157,7 +157,7 @@ final class InventedLine implements Watchboard {
     }
 
     @Override
-    public List<Night> nights(String trap, Instant from, Instant until) {
+    public List<Night> nights(Trap trap, Instant from, Instant until) {
         fail();
         LocalDate first = from.atZone(ZONE).toLocalDate().minusDays(1);
         return first.datesUntil(until.atZone(ZONE).toLocalDate().plusDays(1))

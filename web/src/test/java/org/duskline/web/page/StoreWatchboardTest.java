@@ -46,6 +46,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The pages' view of a real database file, filled by messages as a node sends them. */
 class StoreWatchboardTest {
     private static final ZoneId VIENNA = ZoneId.of("Europe/Vienna");
+    private static final Trap OLD_KILN = new Trap("Old Kiln", 46.9, 15.1, VIENNA);
     private static final Instant NOON = Instant.parse("2026-05-12T10:00:00Z");
     private static final Instant EVENING = Instant.parse("2026-05-12T17:00:00Z");
 
@@ -73,7 +74,7 @@ class StoreWatchboardTest {
                 () -> new BrokerLink(true, NOON, "mqtt://localhost:1883"),
                 RoundSettings.USUAL,
                 () -> EVENING);
-        store.line().put(new Trap("Old Kiln", 46.9, 15.1, VIENNA));
+        store.line().put(OLD_KILN);
         store.line().put(new Trap("Tern Bank", 46.91, 15.12, VIENNA));
         store.line().put(new Fitting("n1", "Old Kiln", Fitted.BOTH, Instant.MIN, Instant.MAX));
     }
@@ -204,13 +205,13 @@ class StoreWatchboardTest {
 
     @Test
     void a_night_is_shaded_from_dusk_to_dawn_and_a_long_view_has_none() {
-        assertThat(board.nights("Old Kiln", NOON, NOON.plus(Duration.ofDays(3))))
+        assertThat(board.nights(OLD_KILN, NOON, NOON.plus(Duration.ofDays(3))))
                 .hasSize(3)
                 .allSatisfy(night -> {
                     assertThat(night.dusk().atZone(VIENNA).getHour()).isBetween(20, 21);
                     assertThat(night.dawn().atZone(VIENNA).getHour()).isBetween(4, 5);
                 });
-        assertThat(board.nights("Old Kiln", NOON, NOON.plus(Duration.ofDays(100))))
+        assertThat(board.nights(OLD_KILN, NOON, NOON.plus(Duration.ofDays(100))))
                 .isEmpty();
     }
 

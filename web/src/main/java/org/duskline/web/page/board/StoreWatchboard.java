@@ -6,11 +6,9 @@ import java.time.InstantSource;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import org.duskline.analyzer.curve.CurvePoint;
 import org.duskline.analyzer.evening.RoundSettings;
 import org.duskline.analyzer.finding.Condition;
@@ -21,7 +19,6 @@ import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.collector.store.HeardNode;
 import org.duskline.collector.store.Store;
 import org.duskline.collector.store.StoreProblem;
-import org.duskline.collector.trap.Fitting;
 import org.duskline.collector.trap.Trap;
 
 /** The board over the one database file. Reads the last commit and never waits for a writer. */
@@ -31,6 +28,7 @@ public final class StoreWatchboard implements Watchboard {
     private final InstantSource clock;
     private final Supplier<BrokerLink> link;
     private final StoredCurve curves;
+    private final StoredNights nights = new StoredNights();
     private final StoredTrap traps;
     private final StoredEvening evening;
 
@@ -54,14 +52,15 @@ public final class StoreWatchboard implements Watchboard {
         this.link = link;
         this.curves = new StoredCurve(store);
         this.traps = new StoredTrap(store, curves, conditions);
-        this.evening = new StoredEvening(store, curves, visits, answers, settings);
+        this.evening = new StoredEvening(store, curves, nights, visits, answers, settings);
     }
 
     @Override
     public LineOverview line() {
         return reading(() -> {
             Instant now = clock.instant();
-            return new LineOverview(now, link.get(), trapsNow(now, findings.standing()), looseNodes(now));
+            LineAtOnce line = LineAtOnce.read(store, findings);
+            return new LineOverview(now, link.get(), trapsNow(now, line), line.looseNodes(now));
         });
     }
 
@@ -69,8 +68,8 @@ public final class StoreWatchboard implements Watchboard {
     public Tonight tonight() {
         return reading(() -> {
             Instant now = clock.instant();
-            List<Finding> standing = findings.standing();
-            return evening.tonight(now, link.get(), trapsNow(now, standing), standing);
+            LineAtOnce line = LineAtOnce.read(store, findings);
+            return evening.tonight(now, link.get(), trapsNow(now, line), line.standing());
         });
     }
 
@@ -88,11 +87,8 @@ public final class StoreWatchboard implements Watchboard {
     }
 
     @Override
-    public List<Night> nights(String trap, Instant from, Instant until) {
-        return reading(() -> store.line()
-                .trap(trap)
-                .map(known -> StoredNights.of(known, from, until))
-                .orElse(List.of()));
+    public List<Night> nights(Trap trap, Instant from, Instant until) {
+        return nights.of(trap, from, until);
     }
 
     @Override
@@ -102,10 +98,8 @@ public final class StoreWatchboard implements Watchboard {
                 .toList());
     }
 
-    private List<TrapNow> trapsNow(Instant now, List<Finding> standing) {
-        return store.line().traps().stream()
-                .map(trap -> traps.now(trap, now, standing))
-                .toList();
+    private List<TrapNow> trapsNow(Instant now, LineAtOnce line) {
+        return line.traps().stream().map(trap -> traps.now(trap, now, line)).toList();
     }
 
     private TrapDetail detail(Trap trap) {
@@ -113,38 +107,26 @@ public final class StoreWatchboard implements Watchboard {
         List<Finding> all = findings.ofTrap(trap.name(), Instant.MIN, Instant.MAX).stream()
                 .sorted(Comparator.comparing(Finding::raised).reversed())
                 .toList();
-        List<Finding> standing = all.stream().filter(Finding::standing).toList();
+        LineAtOnce line = LineAtOnce.read(store, findings);
         return new TrapDetail(
                 now,
                 link.get(),
-                traps.now(trap, now, standing),
-                recordedFrom(trap),
+                traps.now(trap, now, line),
+                recordedFrom(trap, line),
                 all,
                 evening.visitsAt(trap.name()).stream()
                         .sorted(Comparator.comparing(visit -> visit.at(), Comparator.reverseOrder()))
                         .toList());
     }
 
-    private Optional<Instant> recordedFrom(Trap trap) {
-        return store.line().fittingsIn(trap.name()).stream()
-                .flatMap(fitting -> store
-                        .nodes()
-                        .find(fitting.node())
+    private static Optional<Instant> recordedFrom(Trap trap, LineAtOnce line) {
+        return line.fittings().getOrDefault(trap.name(), List.of()).stream()
+                .flatMap(fitting -> line
+                        .heardThere(fitting)
                         .map(HeardNode::firstHeard)
                         .map(first -> first.isBefore(fitting.from()) ? fitting.from() : first)
                         .stream())
                 .min(Comparator.naturalOrder());
-    }
-
-    private List<LooseNode> looseNodes(Instant now) {
-        Set<String> fitted = store.line().fittings().stream()
-                .filter(fitting -> fitting.covers(now))
-                .map(Fitting::node)
-                .collect(Collectors.toSet());
-        return store.nodes().all().stream()
-                .filter(node -> !fitted.contains(node.name()))
-                .map(node -> new LooseNode(node.name(), node.firstHeard(), node.lastHeard()))
-                .toList();
     }
 
     private <T> T reading(Supplier<T> reading) {

@@ -9,8 +9,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.duskline.analyzer.evening.EveningSheet;
 import org.duskline.analyzer.evening.PastEvening;
 import org.duskline.analyzer.evening.RoundSettings;
@@ -52,13 +54,21 @@ final class StoredEvening {
 
     private final Store store;
     private final StoredCurve curves;
+    private final StoredNights nights;
     private final VisitLog visits;
     private final AnswerLog answers;
     private final RoundSettings settings;
 
-    StoredEvening(Store store, StoredCurve curves, VisitLog visits, AnswerLog answers, RoundSettings settings) {
+    StoredEvening(
+            Store store,
+            StoredCurve curves,
+            StoredNights nights,
+            VisitLog visits,
+            AnswerLog answers,
+            RoundSettings settings) {
         this.store = store;
         this.curves = curves;
+        this.nights = nights;
         this.visits = visits;
         this.answers = answers;
         this.settings = settings;
@@ -67,14 +77,18 @@ final class StoredEvening {
     Tonight tonight(Instant now, BrokerLink link, List<TrapNow> traps, List<Finding> standing) {
         ZoneId zone = traps.stream().findFirst().map(trap -> trap.trap().zone()).orElse(ZoneOffset.UTC);
         LocalDate evening = now.atZone(zone).minus(MORNING).toLocalDate();
-        List<TrapTonight> candidates =
-                traps.stream().map(trap -> candidate(trap, evening, standing)).toList();
+        Map<String, List<Visit>> visited =
+                visits.all().stream().map(KeptVisit::visit).collect(Collectors.groupingBy(Visit::trap));
+        List<TrapTonight> candidates = traps.stream()
+                .map(trap -> candidate(trap, evening, standing, visited))
+                .toList();
         EveningSheet sheet = EveningSheet.of(evening, zone, now, candidates, settings);
-        Optional<Night> night = traps.stream().findFirst().flatMap(first -> StoredNights.after(first.trap(), evening));
-        return new Tonight(now, link, sheet, night, looks(now, traps, standing), traps.size());
+        Optional<Night> night = traps.stream().findFirst().flatMap(first -> nights.after(first.trap(), evening));
+        return new Tonight(now, link, sheet, night, looks(now, traps, standing, visited), traps.size());
     }
 
-    private TrapTonight candidate(TrapNow now, LocalDate evening, List<Finding> standing) {
+    private TrapTonight candidate(
+            TrapNow now, LocalDate evening, List<Finding> standing, Map<String, List<Visit>> visited) {
         Trap trap = now.trap();
         Optional<Finding> moveIn = standing.stream()
                 .filter(finding -> finding.trap().equals(trap.name()) && finding.kind() == Kind.MOVE_IN)
@@ -86,7 +100,7 @@ final class StoredEvening {
                 !Double.isNaN(now.boxCelsius()),
                 moveIn,
                 moveIn.map(this::emptyBoxKg).orElse(Double.NaN),
-                visitsAt(trap.name()),
+                visited.getOrDefault(trap.name(), List.of()),
                 moveIn.map(finding -> pastEvenings(trap, finding, evening)).orElse(List.of()));
     }
 
@@ -134,7 +148,8 @@ final class StoredEvening {
                 .toList();
     }
 
-    private List<Look> looks(Instant now, List<TrapNow> traps, List<Finding> standing) {
+    private static List<Look> looks(
+            Instant now, List<TrapNow> traps, List<Finding> standing, Map<String, List<Visit>> visited) {
         List<Look> looks = new ArrayList<>();
         Set<String> unheard = new HashSet<>();
         standing.stream()
@@ -145,7 +160,13 @@ final class StoredEvening {
                 .filter(finding -> finding.kind() == Kind.UNHEARD)
                 .forEach(finding -> unheard.add(finding.trap()));
         for (TrapNow trap : traps) {
-            Upkeep.due(trap.name(), visitsAt(trap.name()), trap.lastHeard(), Optional.empty(), now, UpkeepLimits.USUAL)
+            Upkeep.due(
+                            trap.name(),
+                            visited.getOrDefault(trap.name(), List.of()),
+                            trap.lastHeard(),
+                            Optional.empty(),
+                            now,
+                            UpkeepLimits.USUAL)
                     .stream()
                     .filter(reminder -> !unheard.contains(trap.name()))
                     .forEach(reminder -> looks.add(new Look(trap.name(), Optional.empty(), reminder.said())));

@@ -3,21 +3,29 @@ package org.duskline.web.page.board;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.duskline.analyzer.sky.Nightfall;
 import org.duskline.collector.trap.Trap;
 
-/** The nights at a trap, from the sun alone. */
+/** The nights at a trap, from the sun alone. Safe for use by many threads. */
 final class StoredNights {
     private static final Duration HALF_DAY = Duration.ofHours(12);
 
     /** In a longer view a night is narrower than a pen's stroke. */
     private static final Duration LONGEST_VIEW = Duration.ofDays(70);
 
-    private StoredNights() {}
+    /** Finding a night takes the sun's course over two days; a line's nights are asked for on every look at it. */
+    private static final int REMEMBERED = 4000;
 
-    static List<Night> of(Trap trap, Instant from, Instant until) {
+    private final Map<Evening, Optional<Night>> known = new ConcurrentHashMap<>();
+
+    private record Evening(double latitude, double longitude, ZoneId zone, LocalDate date) {}
+
+    List<Night> of(Trap trap, Instant from, Instant until) {
         if (Duration.between(from, until).compareTo(LONGEST_VIEW) > 0) {
             return List.of();
         }
@@ -30,8 +38,17 @@ final class StoredNights {
     }
 
     /** The night after the noon of a date; empty where the sun does not set. */
-    static Optional<Night> after(Trap trap, LocalDate evening) {
-        Nightfall nightfall = Nightfall.at(trap.latitude(), trap.longitude(), evening, trap.zone());
+    Optional<Night> after(Trap trap, LocalDate evening) {
+        if (known.size() > REMEMBERED) {
+            known.clear();
+        }
+        return known.computeIfAbsent(
+                new Evening(trap.latitude(), trap.longitude(), trap.zone(), evening),
+                asked -> night(asked.latitude(), asked.longitude(), asked.zone(), asked.date()));
+    }
+
+    private static Optional<Night> night(double latitude, double longitude, ZoneId zone, LocalDate evening) {
+        Nightfall nightfall = Nightfall.at(latitude, longitude, evening, zone);
         if (nightfall instanceof Nightfall.Dark dark) {
             return Optional.of(new Night(dark.dusk(), dark.dawn()));
         }

@@ -50,12 +50,10 @@ final class StoredTrap {
         this.conditions = conditions;
     }
 
-    TrapNow now(Trap trap, Instant now, List<Finding> standing) {
-        List<Fitting> fittings = store.line().fittingsIn(trap.name());
-        Optional<Fitting> current =
-                fittings.stream().filter(fitting -> fitting.covers(now)).reduce((earlier, later) -> later);
-        Optional<Fitting> latest = current.or(() -> fittings.stream().reduce((earlier, later) -> later));
-        Optional<HeardNode> heard = latest.flatMap(fitting -> heardThere(fitting));
+    TrapNow now(Trap trap, Instant now, LineAtOnce line) {
+        Optional<Fitting> latest = line.latestIn(trap.name());
+        Optional<Fitting> current = latest.filter(fitting -> fitting.covers(now));
+        Optional<HeardNode> heard = latest.flatMap(line::heardThere);
         Optional<TrapSeries> series = latest.filter(fitting -> heard.isPresent())
                 .flatMap(fitting -> newest(fitting, heard.get().lastHeard()));
         Optional<CurvePoint> last = series.map(one -> StoredCurve.point(one, one.size() - 1));
@@ -74,13 +72,7 @@ final class StoredTrap {
                 latest.filter(fitting -> last.isPresent())
                         .map(fitting -> battery(fitting, last.get()))
                         .orElse(Double.NaN),
-                weightiest(trap.name(), standing));
-    }
-
-    private Optional<HeardNode> heardThere(Fitting fitting) {
-        return store.nodes()
-                .find(fitting.node())
-                .filter(node -> !node.lastHeard().isBefore(fitting.from()));
+                weightiest(trap.name(), line.standing()));
     }
 
     private Optional<TrapSeries> newest(Fitting fitting, Instant lastHeard) {

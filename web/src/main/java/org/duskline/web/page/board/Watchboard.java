@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import org.duskline.analyzer.curve.CurvePoint;
 import org.duskline.analyzer.finding.Finding;
+import org.duskline.collector.trap.Trap;
 
 /**
  * The read side of the program as the pages need it. Answers come from what is stored; nothing here changes anything.
@@ -27,7 +28,7 @@ public interface Watchboard {
     void curve(String trap, Instant from, Instant until, Consumer<CurvePoint> points);
 
     /** The nights at the trap that touch the span, in time order. */
-    List<Night> nights(String trap, Instant from, Instant until);
+    List<Night> nights(Trap trap, Instant from, Instant until);
 
     /** The findings raised from {@code since} on, the last raised first, at most {@code limit}. */
     List<Finding> findings(Instant since, int limit);

@@ -23,8 +23,7 @@ export function drawing(root, zone, readMarks) {
     const times = [];
     let time = json.start;
     json.step.forEach((step) => times.push((time += step)));
-    const negative = (values) => values && values.map((value) => (value === null ? null : -value));
-    return { json, times, negative, nights: json.nights };
+    return { json, times, nights: json.nights };
   }
 
   function series(kind, json) {
@@ -46,8 +45,23 @@ export function drawing(root, zone, readMarks) {
     });
   }
 
+  // Scouts are a few a minute and a rush is hundreds: on a scale of square roots both are seen in one picture.
+  const rooted = (value, below) => (value === null ? null : (below ? -1 : 1) * Math.sqrt(value));
+  const round = [0, 5, 20, 50, 100, 200, 400, 800, 1600, 3200];
+
+  function trafficTicks(plot, axis, low, high) {
+    const upTo = (end) => {
+      const fitting = round.filter((value) => Math.sqrt(value) <= end);
+      const most = Math.max(2, Math.floor((plot.bbox.height / devicePixelRatio) * (end / (high - low)) / 26));
+      const every = Math.ceil(fitting.length / most);
+      return fitting.filter((value, index) => (fitting.length - 1 - index) % every === 0);
+    };
+    const below = upTo(-low).filter((value) => value > 0).map((value) => -Math.sqrt(value)).reverse();
+    return [...below, 0, ...upTo(high).filter((value) => value > 0).map(Math.sqrt)];
+  }
+
   function range(kind) {
-    const least = { traffic: 10, weight: 1, warmth: 10 }[kind];
+    const least = { traffic: 5, weight: 1, warmth: 10 }[kind];
     return (plot, low, high) => {
       if (low === null || high === null) return [0, least];
       if (kind === 'traffic') return [Math.min(low, -least / 2) * 1.12, Math.max(high, least / 2) * 1.12];
@@ -92,7 +106,7 @@ export function drawing(root, zone, readMarks) {
       },
       axes: [
         { ...axis, show: true, size: hasHours ? 30 : 0, values: hasHours ? hours : () => [], space: 62 },
-        { ...axis, size: axisWidth, gap: 4, space: 34, values: (plot, splits) => splits.map((value) => label(kind, value, splits)) },
+        { ...axis, size: axisWidth, gap: 4, space: 34, ...(kind === 'traffic' ? { splits: (plot, index, low, high) => trafficTicks(plot, index, low, high) } : {}), values: (plot, splits) => splits.map((value) => label(kind, value, splits)) },
       ],
       series: [{}, ...lines.map((line) => ({
         stroke: colour(line.tint),
@@ -116,8 +130,8 @@ export function drawing(root, zone, readMarks) {
   function label(kind, value, splits) {
     const step = splits.length > 1 ? Math.abs(splits[1] - splits[0]) : 1;
     const decimals = step >= 1 ? 0 : step >= 0.1 ? 1 : 2;
-    const shown = kind === 'traffic' ? Math.abs(value) : value;
-    return shown.toFixed(decimals).replace('-', '−');
+    if (kind === 'traffic') return String(Math.round(value * value));
+    return value.toFixed(decimals).replace('-', '−');
   }
 
   const tinted = (name, alpha) => colour(name) + alpha;
@@ -164,7 +178,7 @@ export function drawing(root, zone, readMarks) {
   function rebuild() {
     plots.forEach((plot) => plot.destroy());
     plots.clear();
-    const titles = { traffic: 'bees a minute: in above, out below', weight: 'weight, kg', warmth: 'box —   shade - -  °C' };
+    const titles = { traffic: 'bees a minute, in above, out below, square-root scale', weight: 'weight, kg', warmth: 'box —   shade - -  °C' };
     const shown = panels.filter((box) => !box.hidden);
     shown.forEach((box) => {
       box.dataset.title = titles[box.dataset.panel];
@@ -173,13 +187,13 @@ export function drawing(root, zone, readMarks) {
       const kind = box.dataset.panel;
       const lines = series(kind, data.json);
       if (lines.length === 0) lines.push({ values: data.times.map(() => null), tint: 'ink' });
-      const columns = lines.map((one) => (one.below ? data.negative(one.values) : one.values));
+      const columns = lines.map((one) => (kind === 'traffic' ? one.values.map((value) => rooted(value, one.below)) : one.values));
       const plot = new uPlot(options(kind, lines, box, index === 0), [data.times, ...columns], box);
       uPlot.sync('trap').sub(plot);
       plots.set(kind, plot);
     });
     note.hidden = data.json.points > 0;
-    note.textContent = 'No samples in this stretch. Go earlier, or wider.';
+    note.textContent = root.dataset.recorded ? 'No samples in this stretch. Go earlier, or wider.' : 'The curve begins with the first sample.';
     setMoment(-1);
   }
 
@@ -188,21 +202,32 @@ export function drawing(root, zone, readMarks) {
     const plot = plots.values().next().value;
     if (!plot) return;
     const shapes = { 'move-in': 'M12 4a8 8 0 1 0 .01 0zM12 8v8M8 12h8', scouting: 'M12 4a8 8 0 1 0 .01 0zM12 4v8l5 4', robbing: 'M6 6l12 12M18 6L6 18', departure: 'M12 20V5M6 11l6-6 6 6', visit: 'M4 13l5 5L20 6', unheard: 'M9 9a3 3 0 1 1 4 3c-1 .5-1 1-1 2M12 18v.5', disturbed: 'M2 12l4-6 4 12 4-12 4 12 4-6', soaked: 'M12 3c4 6 6 8 6 11a6 6 0 0 1-12 0c0-3 2-5 6-11z' };
-    let lastLeft = -100;
-    readMarks().sort((one, other) => one.at - other.at).forEach((mark) => {
-      if (mark.at < view.from || mark.at > view.until) return;
+    const shown = readMarks().filter((mark) => mark.at >= view.from && mark.at <= view.until).sort((one, other) => one.at - other.at);
+    const lefts = spread(shown.map((mark) => plot.over.offsetLeft + plot.valToPos(mark.at, 'x')));
+    shown.forEach((mark, index) => {
       const button = document.createElement('button');
       button.type = 'button';
       button.className = `mark ${mark.kind === 'visit' ? 'visit' : mark.standing ? 'stands' : 'past'}`;
       button.append(drawn(shapes[mark.kind] || 'M12 5v9M12 18.5v.5'));
       button.setAttribute('aria-label', `${mark.said}, ${full(mark.at)}`);
       button.title = `${mark.said}, ${full(mark.at)}`;
-      const left = Math.max(plot.over.offsetLeft + plot.valToPos(mark.at, 'x'), lastLeft + 34);
-      lastLeft = left;
-      button.style.left = `${left}px`;
+      button.style.left = `${lefts[index]}px`;
       button.addEventListener('click', () => openStory(mark));
       lane.append(button);
     });
+  }
+
+  // Marks side by side, none over another, all within the lane as far as they fit.
+  function spread(lefts) {
+    const apart = Math.min(34, lane.clientWidth / Math.max(1, lefts.length));
+    const places = [...lefts];
+    places.forEach((left, index) => {
+      places[index] = Math.max(left, index > 0 ? places[index - 1] + apart : 17);
+    });
+    for (let index = places.length - 1; index >= 0; index--) {
+      places[index] = Math.min(places[index], index < places.length - 1 ? places[index + 1] - apart : lane.clientWidth - 17);
+    }
+    return places;
   }
 
   function drawn(path) {

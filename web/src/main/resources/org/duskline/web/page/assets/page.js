@@ -49,18 +49,28 @@
     const live = document.getElementById('live');
     const words = live.querySelector('.live-words');
     let lost = false;
+    const brokerDown = () => document.querySelector('.broken') !== null;
     const say = (state, text) => {
       live.dataset.live = state;
       if (words.textContent !== text) words.textContent = text;
     };
+    let connected = false;
+    const tell = () => {
+      if (!connected) say('off', 'not live, trying again');
+      else if (brokerDown()) say('off', 'no broker');
+      else say('on', 'live');
+    };
+    document.addEventListener('part-changed', tell);
     document.body.addEventListener('htmx:sseOpen', () => {
-      say('on', 'live');
+      connected = true;
+      tell();
       if (lost) document.querySelectorAll('[data-region]').forEach((region) => htmx.trigger(region, 'refresh'));
       lost = false;
     });
     document.body.addEventListener('htmx:sseError', () => {
       lost = true;
-      say('off', 'not live, trying again');
+      connected = false;
+      tell();
     });
   }
 
