@@ -17,6 +17,7 @@ import java.time.Duration;
  * @param outsideCelsius outside warmth in which a box may stay closed for {@code outsideFor} only; common practice is 2
  *     to 4 hours above 25
  * @param outsideFor see there
+ * @param coolFor cool for so long, a box is no longer overheating; own choice
  * @param fetchWithin how long a swarm may stay closed in; the keeper's own, overnight by common practice
  * @param goneKg weight that vanishes with the box; where the box was weighed, 70 % of it instead
  * @param goneFor how long it must stay away
@@ -31,6 +32,7 @@ public record ClosedLimits(
         Duration climbWithin,
         double outsideCelsius,
         Duration outsideFor,
+        Duration coolFor,
         Duration fetchWithin,
         double goneKg,
         Duration goneFor) {
@@ -45,7 +47,26 @@ public record ClosedLimits(
             Duration.ofMinutes(40),
             25,
             Duration.ofHours(2),
+            Duration.ofMinutes(30),
             Duration.ofHours(14),
             6,
             Duration.ofMinutes(10));
+
+    /** The same with the keeper's own limit for fetching. */
+    public ClosedLimits fetchedWithin(Duration limit) {
+        return new ClosedLimits(
+                settle,
+                leakCrossings,
+                leakWithin,
+                hotCelsius,
+                climbCelsius,
+                warmCelsius,
+                climbWithin,
+                outsideCelsius,
+                outsideFor,
+                coolFor,
+                limit,
+                goneKg,
+                goneFor);
+    }
 }

@@ -59,7 +59,7 @@ public final class Gone {
 
     /** A stretch in which a keeper was at the trap. */
     public record Handled(Instant from, Instant until) {
-        boolean covers(Instant time) {
+        public boolean covers(Instant time) {
             return !time.isBefore(from) && !time.isAfter(until);
         }
     }

@@ -59,6 +59,29 @@ public final class Overheating {
         return Optional.empty();
     }
 
+    /**
+     * When it was over: cool for long enough, without one warm reading.
+     *
+     * @param samples of the trap in time order
+     * @param notice what was found
+     */
+    public static Optional<Sample> over(List<Sample> samples, Notice notice, ClosedLimits limits) {
+        Instant coolSince = null;
+        for (Sample sample : samples) {
+            boolean inside = !Double.isNaN(sample.boxCelsius());
+            double celsius = inside ? sample.boxCelsius() : sample.cellCelsius();
+            if (Double.isNaN(celsius) || !sample.time().isAfter(notice.raised())) {
+                continue;
+            }
+            boolean cool = celsius < (inside ? limits.warmCelsius() : limits.outsideCelsius());
+            coolSince = cool ? coolSince == null ? sample.time() : coolSince : null;
+            if (cool && Duration.between(coolSince, sample.time()).compareTo(limits.coolFor()) >= 0) {
+                return Optional.of(sample);
+            }
+        }
+        return Optional.empty();
+    }
+
     private static Optional<Notice> climbing(Deque<Sample> recent, Sample now, ClosedLimits limits) {
         if (recent.size() < 3 || now.boxCelsius() < limits.warmCelsius()) {
             return Optional.empty();

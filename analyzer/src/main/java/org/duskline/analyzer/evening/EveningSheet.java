@@ -43,7 +43,8 @@ public record EveningSheet(
      * @param evening the local date
      * @param zone the zone in which times are shown; each trap's evening follows its own
      * @param made now
-     * @param traps every trap of the line; those without a standing move-in are left out
+     * @param traps every trap of the line; those neither closed nor with a standing move-in are left
+     *     out
      */
     public static EveningSheet of(
             LocalDate evening, ZoneId zone, Instant made, List<TrapTonight> traps, RoundSettings settings) {
@@ -51,15 +52,17 @@ public record EveningSheet(
         List<Doubtful> doubtful = new ArrayList<>();
         List<AlreadyClosed> closed = new ArrayList<>();
         for (TrapTonight tonight : traps) {
+            if (tonight.closed().isPresent()) {
+                tonight.closed()
+                        .ifPresent(visit -> closed.add(new AlreadyClosed(tonight.trap(), visit.at(), visit.by())));
+                continue;
+            }
             if (!tonight.occupied()) {
                 continue;
             }
             Finding moveIn = tonight.moveIn().orElseThrow();
             FlightEnd flightEnd = flightEnd(tonight, evening);
-            if (tonight.closed().isPresent()) {
-                tonight.closed()
-                        .ifPresent(visit -> closed.add(new AlreadyClosed(tonight.trap(), visit.at(), visit.by())));
-            } else if (moveIn.probability() >= settings.sureFrom()) {
+            if (moveIn.probability() >= settings.sureFrom()) {
                 due.add(new RoundPlan.Due(tonight, flightEnd));
             } else {
                 doubtful.add(new Doubtful(tonight.trap(), moveIn, flightEnd, Settling.of(tonight, moveIn)));

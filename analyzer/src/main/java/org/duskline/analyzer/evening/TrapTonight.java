@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
+import org.duskline.analyzer.visit.Closing;
 import org.duskline.analyzer.visit.Visit;
-import org.duskline.analyzer.visit.VisitKind;
 import org.duskline.collector.trap.Fitted;
 import org.duskline.collector.trap.Trap;
 
@@ -46,11 +46,12 @@ public record TrapTonight(
                 && visits.stream().noneMatch(visit -> visit.kind().emptiesTheTrap() && sinceMoveIn(visit));
     }
 
-    /** The visit at which its entrance was shut on the swarm that is in it. */
+    /**
+     * The visit at which its entrance was shut on what is in it. A keeper who closed a trap saw bees in it, whether or
+     * not a move-in stands.
+     */
     public Optional<Visit> closed() {
-        return visits.stream()
-                .filter(visit -> visit.kind() == VisitKind.CLOSED && sinceMoveIn(visit))
-                .reduce((earlier, later) -> later);
+        return Closing.standing(visits).map(Closing::closed).filter(visit -> moveIn.isEmpty() || sinceMoveIn(visit));
     }
 
     public Place place() {

@@ -12,6 +12,8 @@ public enum VisitKind {
     LOOKED,
     /** The entrance was shut on a swarm. */
     CLOSED,
+    /** The entrance was opened again, with the swarm still in: it got too hot, or it is to stay. */
+    OPENED,
     /** The swarm was taken away. */
     COLLECTED,
     /** Hung again after a collection, empty. */
@@ -22,6 +24,11 @@ public enum VisitKind {
     /** Whether no colony is left in the trap after it. */
     public boolean emptiesTheTrap() {
         return this == COLLECTED || this == REHUNG || this == TAKEN_DOWN;
+    }
+
+    /** Whether an entrance that was shut on a swarm is so no longer. */
+    public boolean endsAClosing() {
+        return this == OPENED || this == SET || emptiesTheTrap();
     }
 
     public String wireName() {

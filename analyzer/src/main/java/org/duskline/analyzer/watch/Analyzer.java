@@ -4,15 +4,20 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.LongConsumer;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.outbox.FindingLog;
+import org.duskline.analyzer.visit.KeptVisit;
+import org.duskline.analyzer.visit.Visit;
+import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.collector.store.Arrival;
 import org.duskline.collector.store.Store;
 import org.duskline.collector.trap.Fitting;
@@ -32,20 +37,25 @@ public final class Analyzer {
 
     private final Store store;
     private final FindingLog log;
+    private final VisitLog visits;
     private final FindingLog.Along along;
     private final Thresholds thresholds;
     private final int version;
     private LineWatch watch;
     private Map<String, List<Fitting>> fittings = Map.of();
     private long cursor;
+    private long visitsRead;
 
     /**
+     * @param visits what keepers did at the traps
      * @param along written in one transaction with the findings
      * @param version version of the thresholds, noted in each finding
      */
-    public Analyzer(Store store, FindingLog log, Thresholds thresholds, int version, FindingLog.Along along) {
+    public Analyzer(
+            Store store, FindingLog log, VisitLog visits, Thresholds thresholds, int version, FindingLog.Along along) {
         this.store = store;
         this.log = log;
+        this.visits = visits;
         this.along = along;
         this.thresholds = thresholds;
         this.version = version;
@@ -80,9 +90,13 @@ public final class Analyzer {
         return all;
     }
 
-    /** Notices silence as time passes without readings; returns what is new, already kept. */
+    /**
+     * Notices silence as time passes without readings, and visits that were written down since; returns what is new,
+     * already kept.
+     */
     public synchronized List<Finding> tick(Instant now) {
-        List<Finding> changes = watch.tick(now);
+        List<Finding> changes = new ArrayList<>(watch.tick(now));
+        changes.addAll(readVisits(now));
         if (!changes.isEmpty()) {
             log.keep(changes, cursor, along);
         }
@@ -112,9 +126,32 @@ public final class Analyzer {
         fittings = byNode;
         for (Trap trap : store.line().traps()) {
             if (!watch.watches(trap.name())) {
-                fittedLast(trap).ifPresent(fitting -> watch.watch(trap, fitting.fitted(), known(trap)));
+                fittedLast(trap).ifPresent(fitting -> {
+                    watch.watch(trap, fitting.fitted(), known(trap));
+                    watch.visited(trap.name(), standing(trap.name()), Instant.MIN);
+                });
             }
         }
+    }
+
+    /** Hands visits written down since the last look to the watch, with all others to the same traps. */
+    private List<Finding> readVisits(Instant now) {
+        List<Finding> changes = new ArrayList<>();
+        Set<String> visited = new LinkedHashSet<>();
+        for (KeptVisit written : visits.writtenAfter(visitsRead)) {
+            visited.add(written.visit().trap());
+            visitsRead = written.entry();
+        }
+        for (String trap : visited) {
+            if (watch.watches(trap)) {
+                changes.addAll(watch.visited(trap, standing(trap), now));
+            }
+        }
+        return changes;
+    }
+
+    private List<Visit> standing(String trap) {
+        return visits.of(trap).stream().map(KeptVisit::visit).toList();
     }
 
     private List<Finding> known(Trap trap) {

@@ -15,6 +15,10 @@ import org.duskline.analyzer.finding.Stage;
  */
 final class Ledger {
     private static final long SAME_ONSET_MILLIS = 3 * 3_600_000L;
+
+    /** A box that cooled down and climbs again must be told again. */
+    private static final long SAME_HEAT_MILLIS = 20 * 60_000L;
+
     private static final int REMEMBERED = 200;
 
     private final String trap;
@@ -27,6 +31,11 @@ final class Ledger {
 
     List<Finding> findings() {
         return List.copyOf(findings);
+    }
+
+    /** The findings that still stand. */
+    List<Finding> standing() {
+        return findings.stream().filter(Finding::standing).toList();
     }
 
     /**
@@ -80,11 +89,16 @@ final class Ledger {
         return withdrawn;
     }
 
+    private static boolean same(Finding finding, Signal signal) {
+        long apart = signal.kind() == Kind.OVERHEATING ? SAME_HEAT_MILLIS : SAME_ONSET_MILLIS;
+        return finding.kind() == signal.kind()
+                && Math.abs(finding.onset().toEpochMilli() - signal.onsetMillis()) <= apart;
+    }
+
     private int indexOf(Signal signal) {
         for (int i = findings.size() - 1; i >= 0; i--) {
             Finding finding = findings.get(i);
-            if (finding.kind() == signal.kind()
-                    && Math.abs(finding.onset().toEpochMilli() - signal.onsetMillis()) <= SAME_ONSET_MILLIS) {
+            if (same(finding, signal)) {
                 return i;
             }
         }

@@ -11,6 +11,7 @@ import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.series.TrapSeries;
+import org.duskline.analyzer.visit.Visit;
 import org.duskline.collector.trap.Fitted;
 import org.duskline.collector.trap.Trap;
 import org.duskline.collector.wire.Sample;
@@ -63,6 +64,17 @@ public final class LineWatch {
         changes.addAll(
                 traps.get(trap).take(node, fitted, samples, received, thresholds, version, surroundings.get(trap)));
         return changes;
+    }
+
+    /**
+     * Takes the visits to a trap, recorded now or long after, and looks at its past again under them.
+     *
+     * @param standing all visits to the trap that stand
+     * @param now when they were written down or read
+     * @return the findings that are new or changed their stage
+     */
+    public List<Finding> visited(String trap, List<Visit> standing, Instant now) {
+        return traps.get(trap).visited(standing, now, version);
     }
 
     /** Lets time pass on the clock of receipt, so that silence is noticed. */

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.duskline.analyzer.finding.Evidence;
+import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Rival;
 import org.duskline.analyzer.finding.Stage;
@@ -32,8 +33,24 @@ record Signal(
         List<Evidence> evidence,
         Map<Rival, Double> rivals,
         Optional<SwarmSize> size) {
+    private static final double WITHDRAWN_PROBABILITY = 0.05;
 
     static Signal plain(Kind kind, Stage stage, long onsetMillis, long atMillis, String summary) {
         return new Signal(kind, stage, onsetMillis, atMillis, 1, summary, List.of(), Map.of(), Optional.empty());
+    }
+
+    /** What undoes a finding that was told. */
+    static Signal withdrawn(Finding finding, String summary) {
+        long onset = finding.onset().toEpochMilli();
+        return new Signal(
+                finding.kind(),
+                Stage.WITHDRAWN,
+                onset,
+                onset,
+                WITHDRAWN_PROBABILITY,
+                summary,
+                List.of(),
+                Map.of(),
+                Optional.empty());
     }
 }

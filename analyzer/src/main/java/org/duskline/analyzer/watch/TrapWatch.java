@@ -14,6 +14,7 @@ import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Stage;
 import org.duskline.analyzer.series.TrapSeries;
+import org.duskline.analyzer.visit.Visit;
 import org.duskline.collector.trap.Fitted;
 import org.duskline.collector.trap.Trap;
 import org.duskline.collector.wire.Sample;
@@ -33,6 +34,7 @@ final class TrapWatch {
     private Instant lastHeard = Instant.MIN;
     private long newest = Long.MIN_VALUE;
     private boolean unheard;
+    private List<Visit> visits = List.of();
 
     TrapWatch(Trap trap, Fitted fitted, List<Finding> known) {
         this.trap = trap;
@@ -98,9 +100,25 @@ final class TrapWatch {
         }
         if (changed != Long.MAX_VALUE) {
             fold(changed, received, thresholds, version, surroundings, findings);
+            lookAfterTheVisits(changed, received, version, findings);
         }
         newest = series.size() == 0 ? newest : series.timeMillis(series.size() - 1);
         return findings;
+    }
+
+    /** Takes all visits to the trap that stand, and looks at its past again under them. */
+    List<Finding> visited(List<Visit> standing, Instant now, int version) {
+        visits = List.copyOf(standing);
+        List<Finding> findings = new ArrayList<>();
+        lookAfterTheVisits(Long.MIN_VALUE + 1, now, version, findings);
+        return findings;
+    }
+
+    private void lookAfterTheVisits(long changed, Instant received, int version, List<Finding> findings) {
+        List<Finding> told = ledger.standing();
+        List<Signal> signals = new ArrayList<>(ClosedWatch.look(series, visits, told));
+        signals.addAll(VanishedWeight.look(series, changed, visits, told));
+        signals.forEach(signal -> enter(signal, received, version, findings));
     }
 
     private void fold(
@@ -174,6 +192,10 @@ final class TrapWatch {
     }
 
     Condition condition() {
+        return VisitedCondition.of(visits, fold.occupancy()).orElseGet(this::sensed);
+    }
+
+    private Condition sensed() {
         if (unheard) {
             return Condition.UNHEARD;
         }

@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.outbox.FindingLog;
+import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.analyzer.watch.Analyzer;
 import org.duskline.collector.store.Store;
 
@@ -17,7 +18,8 @@ final class Analysis {
 
     static void catchUp(Store store, PrintStream err) {
         FindingLog log = new FindingLog(store);
-        Analyzer analyzer = new Analyzer(store, log, Thresholds.defaults(), 1, (handle, changes) -> {});
+        Analyzer analyzer =
+                new Analyzer(store, log, VisitLog.open(store), Thresholds.defaults(), 1, (handle, changes) -> {});
         try (Progress progress =
                 new Progress(err, "Analysing", "messages", store.samples().lastPack())) {
             progress.at(log.cursor());

@@ -62,19 +62,20 @@ final class Service implements AutoCloseable {
     private int wire(Store store, InstantSource clock) {
         Random random = new Random();
         FindingLog findings = new FindingLog(store);
+        VisitLog visits = VisitLog.open(store);
         AlertBook book = new AlertBook(store);
         Hearing hearing = new Hearing(new Collector(store), wishes.topics().root());
         BrokerPublisher publisher =
                 opened(new BrokerPublisher(broker, wishes.clientName() + "-alerts", wishes.topics(), clock, random));
         BrokerSource source = new BrokerSource(broker, wishes.clientName(), wishes.topics(), hearing, clock, random);
-        Analyzer analyzer = new Analyzer(store, findings, Thresholds.defaults(), FIRST_THRESHOLDS, book);
+        Analyzer analyzer = new Analyzer(store, findings, visits, Thresholds.defaults(), FIRST_THRESHOLDS, book);
         Instant started = clock.instant();
         Courier courier = new Courier(book, publisher, clock);
         WatchLoop loop = new WatchLoop(hearing, analyzer, store.line(), courier, source, publisher, clock);
         StoreWatchboard board = new StoreWatchboard(
                 store,
                 findings,
-                VisitLog.open(store),
+                visits,
                 AnswerLog.open(store),
                 loop::condition,
                 () -> link(source.state(), started),

@@ -225,6 +225,7 @@ public final class Words {
             case SET -> "Set";
             case BAITED -> "Baited";
             case LOOKED -> "Looked at";
+            case OPENED -> "Opened again";
             case CLOSED -> "Closed";
             case COLLECTED -> "Collected";
             case REHUNG -> "Hung again";
