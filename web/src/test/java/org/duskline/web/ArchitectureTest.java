@@ -56,7 +56,7 @@ class ArchitectureTest {
                 .and(DescribedPredicate.not(JavaClass.Predicates.type(SQLException.class)));
         check(noClasses()
                 .that()
-                .resideOutsideOfPackages("..store..", "..outbox..", "..visit..", "..deliver..")
+                .resideOutsideOfPackages("..store..", "..outbox..", "..visit..", "..deliver..", "..door..")
                 .should()
                 .dependOnClassesThat(sql));
     }

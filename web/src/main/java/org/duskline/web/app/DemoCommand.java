@@ -113,7 +113,9 @@ final class DemoCommand implements Callable<Integer> {
                 "duskline",
                 new Topics("traps"),
                 "127.0.0.1",
-                port);
+                port,
+                true,
+                Wishes.Outside.NONE);
     }
 
     /** The usual port where it is free, so that what documents say about it holds. */

@@ -7,7 +7,8 @@ public final class Main {
     private Main() {}
 
     public static void main(String[] arguments) {
-        Surroundings surroundings = new Surroundings(System.out, System.err, System.getenv(), Clock.systemUTC());
+        Surroundings surroundings =
+                new Surroundings(System.out, System.err, System.getenv(), Clock.systemUTC(), System.in);
         int exit = Program.run(surroundings, arguments);
         System.out.flush();
         System.exit(exit);

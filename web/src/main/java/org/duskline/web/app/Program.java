@@ -7,6 +7,7 @@ import org.duskline.collector.intake.BrokerProblem;
 import org.duskline.collector.intake.StreamProblem;
 import org.duskline.collector.store.StoreProblem;
 import org.duskline.collector.trap.LineProblem;
+import org.duskline.web.door.DoorRefusal;
 import org.duskline.web.settings.Nearest;
 import org.duskline.web.settings.SettingsMistake;
 import picocli.CommandLine;
@@ -52,6 +53,7 @@ final class Program implements Runnable {
         commandLine.addSubcommand(new FindingsCommand(surroundings));
         commandLine.addSubcommand(new ExportCommand(surroundings));
         commandLine.addSubcommand(new RecordCommand(surroundings));
+        commandLine.addSubcommand(new OwnerCommand(surroundings));
         commandLine.addSubcommand(new DoctorCommand(surroundings));
         commandLine.addSubcommand(new SettingsCommand(surroundings));
         commandLine.addSubcommand(new ProveCommand(surroundings));
@@ -104,7 +106,8 @@ final class Program implements Runnable {
         if (failure instanceof StoreProblem
                 || failure instanceof StreamProblem
                 || failure instanceof LineProblem
-                || failure instanceof BrokerProblem) {
+                || failure instanceof BrokerProblem
+                || failure instanceof DoorRefusal) {
             asked.getErr().println(failure.getMessage());
             return Exit.FAILED;
         }

@@ -1,5 +1,6 @@
 package org.duskline.web.app;
 
+import java.io.PrintStream;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import org.duskline.web.settings.Settings;
@@ -31,6 +32,7 @@ final class RunCommand implements Callable<Integer> {
         try (AtInterrupt atInterrupt = new AtInterrupt(interrupted);
                 Service service = Service.start(Wishes.of(read), surroundings.clock())) {
             surroundings.err().println("The pages are at " + service.pagesAddress() + ".");
+            service.ownersCode().ifPresent(code -> askForAnOwner(read, service, code));
             surroundings
                     .err()
                     .println("Nodes are heard at " + service.broker() + ", topic "
@@ -40,5 +42,15 @@ final class RunCommand implements Callable<Integer> {
             surroundings.err().println("Putting everything away.");
         }
         return Exit.DONE;
+    }
+
+    private void askForAnOwner(Settings read, Service service, String code) {
+        PrintStream err = surroundings.err();
+        err.println("Nobody has an account yet. Make the owner's at " + service.pagesAddress() + "/join with the code "
+                + code + ",");
+        err.println("or with \"duskline owner NAME\". Until then the pages answer on this machine alone"
+                + (service.pagesAddress().contains(read.pagesHost())
+                        ? "."
+                        : "; start again afterwards to reach them at " + read.pagesHost() + "."));
     }
 }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.duskline.analyzer.detect.Thresholds;
@@ -22,6 +23,8 @@ import org.duskline.collector.store.Store;
 import org.duskline.collector.trap.LineOfTraps;
 import org.duskline.web.deliver.AlertBook;
 import org.duskline.web.deliver.Courier;
+import org.duskline.web.door.Door;
+import org.duskline.web.page.Entrance;
 import org.duskline.web.page.Pages;
 import org.duskline.web.page.board.BrokerLink;
 import org.duskline.web.page.board.StoreWatchboard;
@@ -29,9 +32,12 @@ import org.duskline.web.page.board.StoreWatchboard;
 /** The whole, wired and running: broker, collector, analyser, alerts, pages. Closed in the opposite order. */
 final class Service implements AutoCloseable {
     private static final int FIRST_THRESHOLDS = 1;
+    private static final String LOOPBACK = "127.0.0.1";
 
     private final Deque<AutoCloseable> open = new ArrayDeque<>();
     private final BrokerAddress broker;
+    private final Door door;
+    private final String pagesHost;
     private final int pagesPort;
     private final Wishes wishes;
 
@@ -46,6 +52,9 @@ final class Service implements AutoCloseable {
             Store store = opened(Store.open(wishes.database()));
             wishes.line().ifPresent(file -> LineEntry.enter(LineOfTraps.read(file), store.line(), clock.instant()));
             broker = wishes.broker().orElseGet(this::ownBroker);
+            door = Door.open(store, clock);
+            // Until somebody has an account, nobody in the network could be told from the owner.
+            pagesHost = door.hasOwner() ? wishes.pagesHost() : LOOPBACK;
             pagesPort = wire(store, clock);
         } catch (RuntimeException e) {
             close();
@@ -81,7 +90,7 @@ final class Service implements AutoCloseable {
                 () -> link(source.state(), started),
                 RoundSettings.USUAL,
                 clock);
-        Pages pages = opened(new Pages(board, clock));
+        Pages pages = opened(new Pages(board, entrance(), clock, List.of()));
         int port = openPort(pages);
         publisher.start();
         opened(loop.start(pages::announce));
@@ -89,11 +98,19 @@ final class Service implements AutoCloseable {
         return port;
     }
 
+    private Entrance entrance() {
+        boolean encrypted = wishes.outside()
+                .pagesAddress()
+                .filter(address -> "https".equals(address.getScheme()))
+                .isPresent();
+        return new Entrance(door, wishes.openHouse(), encrypted);
+    }
+
     private int openPort(Pages pages) {
         try {
-            return pages.start(wishes.pagesHost(), wishes.pagesPort());
+            return pages.start(pagesHost, wishes.pagesPort());
         } catch (RuntimeException e) {
-            throw Failure.of("The pages cannot listen on " + wishes.pagesHost() + ":" + wishes.pagesPort() + " ("
+            throw Failure.of("The pages cannot listen on " + pagesHost + ":" + wishes.pagesPort() + " ("
                     + e.getMessage() + "). If Duskline runs already, look there; otherwise take another port"
                     + " (pages.port, or --port).");
         }
@@ -115,10 +132,12 @@ final class Service implements AutoCloseable {
 
     /** Where a browser on this machine finds the pages. */
     String pagesAddress() {
-        String host = Optional.of(wishes.pagesHost())
-                .filter(name -> !name.equals("0.0.0.0"))
-                .orElse("127.0.0.1");
-        return "http://" + host + ":" + pagesPort;
+        return "http://" + (pagesHost.equals("0.0.0.0") ? LOOPBACK : pagesHost) + ":" + pagesPort;
+    }
+
+    /** The code by which the owner's account is made in a browser on this machine; none once there is one. */
+    Optional<String> ownersCode() {
+        return door.hasOwner() ? Optional.empty() : Optional.of(door.ownersCode());
     }
 
     @Override

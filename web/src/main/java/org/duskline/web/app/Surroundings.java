@@ -1,5 +1,6 @@
 package org.duskline.web.app;
 
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.time.InstantSource;
 import java.util.Map;
@@ -11,5 +12,7 @@ import java.util.Map;
  * @param err for everything said to people: progress, complaints, the log
  * @param environment the environment's variables
  * @param clock the present
+ * @param in what is typed or piped in
  */
-record Surroundings(PrintStream out, PrintStream err, Map<String, String> environment, InstantSource clock) {}
+record Surroundings(
+        PrintStream out, PrintStream err, Map<String, String> environment, InstantSource clock, InputStream in) {}

@@ -1,5 +1,6 @@
 package org.duskline.web.app;
 
+import java.net.URI;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.duskline.collector.intake.BrokerAddress;
@@ -17,6 +18,8 @@ import org.duskline.web.settings.Settings;
  * @param topics what to listen to
  * @param pagesHost where the pages listen
  * @param pagesPort their port; 0 for any free one
+ * @param openHouse whether nobody has to sign in as long as nobody has an account: for the demo alone
+ * @param outside how the world outside is reached
  */
 record Wishes(
         Path database,
@@ -26,7 +29,19 @@ record Wishes(
         String clientName,
         Topics topics,
         String pagesHost,
-        int pagesPort) {
+        int pagesPort,
+        boolean openHouse,
+        Outside outside) {
+
+    /**
+     * How the world outside is reached.
+     *
+     * @param pagesAddress where people's browsers find the pages
+     */
+    record Outside(Optional<URI> pagesAddress) {
+        /** Nobody outside is told anything. */
+        static final Outside NONE = new Outside(Optional.empty());
+    }
 
     /**
      * How to run a broker of our own.
@@ -46,6 +61,8 @@ record Wishes(
                 settings.clientName(),
                 settings.topics(),
                 settings.pagesHost(),
-                settings.pagesPort());
+                settings.pagesPort(),
+                false,
+                new Outside(settings.pagesAddress()));
     }
 }

@@ -16,10 +16,12 @@ public final class Pages implements AutoCloseable {
 
     /**
      * @param board what the pages show; read on every request
+     * @param entrance who may see them
      * @param clock the present, as the pages tell it
+     * @param parts further pages, each with routes of its own
      */
-    public Pages(Watchboard board, InstantSource clock) {
-        Routes routes = new Routes(board, clock, feed);
+    public Pages(Watchboard board, Entrance entrance, InstantSource clock, List<Part> parts) {
+        Routes routes = new Routes(board, entrance, clock, feed, parts);
         server = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
             config.http.generateEtags = true;

@@ -3,6 +3,8 @@ package org.duskline.web.page;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.duskline.web.page.board.TrapDetail;
@@ -14,22 +16,30 @@ final class Routes {
     private final InstantSource clock;
     private final LiveFeed feed;
     private final PageViews views;
+    private final Gate gate;
+    private final List<Part> parts;
 
-    Routes(Watchboard board, InstantSource clock, LiveFeed feed) {
+    Routes(Watchboard board, Entrance entrance, InstantSource clock, LiveFeed feed, List<Part> further) {
         this.board = board;
         this.clock = clock;
         this.feed = feed;
         this.views = new PageViews(board);
+        this.gate = new Gate(entrance);
+        List<Part> all = new ArrayList<>(further);
+        all.add(new WaysIn(gate, entrance.door(), clock));
+        this.parts = List.copyOf(all);
     }
 
     void register(RoutesConfig routes) {
         routes.before(Headers::set);
+        routes.before(gate::check);
         routes.get("/", this::tonight);
         routes.get("/line", this::line);
         routes.get("/traps/{trap}", this::trap);
         routes.get("/alerts", this::alerts);
         routes.sse("/live", feed::connect);
         new Api(board, views, clock).register(routes);
+        parts.forEach(part -> part.register(routes));
         new Troubles(clock).register(routes);
     }
 
@@ -76,7 +86,7 @@ final class Routes {
     }
 
     /** A whole page, or only its changing part when an open page asks for news of itself. */
-    private static void render(Context context, String template, Shell shell, Object view) {
+    static void render(Context context, String template, Shell shell, Object view) {
         context.header("Cache-Control", "no-cache")
                 .header("Vary", "HX-Request")
                 .header("Duskline-Now", shell.now().toString());

@@ -5,6 +5,7 @@ import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
 import io.javalin.http.Context;
 import io.javalin.rendering.FileRenderer;
+import java.util.HashMap;
 import java.util.Map;
 
 /** Renders the templates that were compiled with the program. */
@@ -15,8 +16,8 @@ final class Templates implements FileRenderer {
     @Override
     public String render(String template, Map<String, ?> model, Context context) {
         StringOutput page = new StringOutput();
-        @SuppressWarnings("unchecked")
-        Map<String, Object> values = (Map<String, Object>) model;
+        Map<String, Object> values = new HashMap<>(model);
+        values.computeIfPresent("shell", (name, shell) -> ((Shell) shell).seenBy(Visitor.of(context)));
         engine.render(template, values, page);
         return page.toString();
     }

@@ -3,6 +3,7 @@ package org.duskline.web.page;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import io.javalin.http.HttpStatus;
 import java.time.InstantSource;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -41,6 +42,16 @@ final class Troubles {
                                 "Nothing hangs here",
                                 missing.getMessage(),
                                 "It may have been renamed. The line shows every trap.")));
+        routes.exception(SignInFirst.class, this::signInFirst);
+        routes.exception(
+                FormRefused.class,
+                (refused, context) -> answer(
+                        context,
+                        new Trouble(
+                                403,
+                                "Nothing was changed",
+                                "This form did not come from a page of ours, or the page lay open too long.",
+                                "Go back, reload the page and send it again.")));
         routes.exception(BoardUnavailable.class, (broken, context) -> {
             LOG.error("The stored data can’t be read", broken);
             answer(
@@ -54,6 +65,25 @@ final class Troubles {
         });
         routes.exception(HttpResponseException.class, (wrong, context) -> answer(context, refused(wrong, context)));
         routes.exception(Exception.class, this::unexpected);
+    }
+
+    /** People are led to where they can sign in; a program, and a page that asks for news of itself, is told. */
+    private void signInFirst(SignInFirst outside, Context context) {
+        boolean part = context.header("HX-Request") != null;
+        if (part) {
+            context.header("HX-Redirect", outside.where());
+        }
+        if (part || context.path().startsWith("/api/") || context.path().equals("/live")) {
+            answer(
+                    context,
+                    new Trouble(
+                            401,
+                            "Sign in first",
+                            context.path() + " is for people with an account.",
+                            outside.getMessage()));
+            return;
+        }
+        context.header("Cache-Control", "no-store").redirect(outside.where(), HttpStatus.SEE_OTHER);
     }
 
     private static Trouble refused(HttpResponseException wrong, Context context) {

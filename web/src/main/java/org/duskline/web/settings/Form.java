@@ -15,9 +15,11 @@ enum Form {
     BROKER("an address such as mqtt://host:1883"),
     HOST("a name or address of this machine"),
     PORT("a number from 0 to 65535; 0 takes any free one"),
+    SECURITY("starttls, tls or none"),
     DETAIL("error, warn, info or debug");
 
     private static final List<String> DETAILS = List.of("error", "warn", "info", "debug");
+    private static final List<String> SECURITIES = List.of("starttls", "tls", "none");
     private static final int HIGHEST_PORT = 65_535;
 
     private final String words;
@@ -34,6 +36,7 @@ enum Form {
     boolean fits(String value) {
         return switch (this) {
             case PORT -> value.matches("\\d{1,5}") && Integer.parseInt(value) <= HIGHEST_PORT;
+            case SECURITY -> SECURITIES.contains(value.toLowerCase(Locale.ROOT));
             case DETAIL -> DETAILS.contains(value.toLowerCase(Locale.ROOT));
             case PATH, HOST -> !value.isBlank() && value.indexOf('\0') < 0;
             case TEXT, SECRET, BROKER -> !value.isBlank();

@@ -62,6 +62,29 @@ public enum Key {
             "",
             "Where the pages listen. 127.0.0.1 is reachable from this machine alone."),
     PAGES_PORT("pages.port", Form.PORT, "8080", "", "The pages' port: http://127.0.0.1:8080."),
+    PAGES_ADDRESS(
+            "pages.address",
+            Form.TEXT,
+            "",
+            "https://duskline.example",
+            "Where your phone's browser finds the pages. Alerts then hold a link by which they can be answered."),
+    MAIL_HOST("mail.host", Form.TEXT, "", "mail.example", "The mail server that takes alerts by e-mail."),
+    MAIL_PORT("mail.port", Form.PORT, "587", "", "Its port; by custom 587 for starttls and 465 for tls."),
+    MAIL_SECURITY(
+            "mail.security",
+            Form.SECURITY,
+            "starttls",
+            "",
+            "How the connection is protected: starttls begins in the clear and must change over before anything is"
+                    + " said, tls is protected from the first byte, none is for a server on this machine."),
+    MAIL_USER("mail.user", Form.TEXT, "", "duskline", "User name at the mail server."),
+    MAIL_PASSWORD(
+            "mail.password",
+            Form.SECRET,
+            "",
+            "elderflower",
+            "Password at the mail server. Better given in the environment than in a file that others can read."),
+    MAIL_FROM("mail.from", Form.TEXT, "", "duskline@line.example", "The address that alerts come from."),
     LOG_DETAIL(
             "log.detail",
             Form.DETAIL,

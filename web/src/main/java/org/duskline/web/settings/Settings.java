@@ -1,14 +1,17 @@
 package org.duskline.web.settings;
 
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.duskline.collector.intake.BrokerAddress;
 import org.duskline.collector.intake.Topics;
+import org.duskline.web.deliver.MailSettings;
 
 /** The settings that hold for one run: the environment's before the file's before the standard ones. */
 public final class Settings {
@@ -90,6 +93,8 @@ public final class Settings {
         try {
             broker();
             topics();
+            mail();
+            pagesAddress();
         } catch (IllegalArgumentException e) {
             throw new SettingsMistake(e.getMessage());
         }
@@ -152,6 +157,34 @@ public final class Settings {
 
     public int pagesPort() {
         return Integer.parseInt(value(Key.PAGES_PORT).orElseThrow());
+    }
+
+    /** Where readers' browsers find the pages; none means that messages bear no links. */
+    public Optional<URI> pagesAddress() {
+        return value(Key.PAGES_ADDRESS).map(URI::create).map(address -> {
+            if (address.getHost() == null) {
+                throw new IllegalArgumentException(
+                        "pages.address must be an address such as https://duskline.example, not \"" + address + "\".");
+            }
+            return address;
+        });
+    }
+
+    /** The mail server; none means that nothing can be told by e-mail. */
+    public Optional<MailSettings> mail() {
+        return value(Key.MAIL_HOST)
+                .map(host -> new MailSettings(
+                        host,
+                        Integer.parseInt(value(Key.MAIL_PORT).orElseThrow()),
+                        MailSettings.Security.valueOf(
+                                value(Key.MAIL_SECURITY).orElseThrow().toUpperCase(Locale.ROOT)),
+                        value(Key.MAIL_USER)
+                                .map(user -> new MailSettings.Login(
+                                        user, value(Key.MAIL_PASSWORD).orElse(""))),
+                        value(Key.MAIL_FROM)
+                                .orElseThrow(() -> new IllegalArgumentException(
+                                        "mail.host is set, but no address (mail.from) that alerts come from.")),
+                        Optional.empty()));
     }
 
     public String logDetail() {

@@ -2,6 +2,7 @@ package org.duskline.web.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -22,7 +23,8 @@ class ProgramTest {
                 new PrintStream(PrintStream.nullOutputStream()),
                 new PrintStream(PrintStream.nullOutputStream()),
                 Map.of(),
-                () -> Instant.EPOCH);
+                () -> Instant.EPOCH,
+                InputStream.nullInputStream());
         return Program.commandLine(nowhere).getSubcommands().keySet().stream();
     }
 

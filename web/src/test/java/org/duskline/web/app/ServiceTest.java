@@ -104,6 +104,8 @@ class ServiceTest {
                 "duskline",
                 new Topics("traps"),
                 "127.0.0.1",
-                pagesPort);
+                pagesPort,
+                true,
+                Wishes.Outside.NONE);
     }
 }

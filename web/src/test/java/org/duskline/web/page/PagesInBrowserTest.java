@@ -237,7 +237,7 @@ class PagesInBrowserTest {
 
     private void open(Mood mood, int width, int height, ColorScheme light) {
         line = new InventedLine(mood);
-        pages = new Pages(line, () -> InventedLine.NOW);
+        pages = new Pages(line, OpenHouse.ENTRANCE, () -> InventedLine.NOW, List.of());
         root = "http://127.0.0.1:" + pages.start("127.0.0.1", 0);
         context = browser.browser()
                 .newContext(new com.microsoft.playwright.Browser.NewContextOptions()

@@ -265,7 +265,7 @@ class PagesTest {
     }
 
     private void start(Mood mood) {
-        pages = new Pages(new InventedLine(mood), () -> InventedLine.NOW);
+        pages = new Pages(new InventedLine(mood), OpenHouse.ENTRANCE, () -> InventedLine.NOW, List.of());
         port = pages.start("127.0.0.1", 0);
     }
 
