@@ -37,6 +37,9 @@ public record MoveInCase(
      */
     private static final double PRIOR = -7.6;
 
+    /** A visit is written down a little after hands touched the trap; own choice. */
+    private static final long HANDS_MILLIS = 20 * 60_000L;
+
     /** Weighs the case at an index; empty where neither sensor shows anything. */
     public static Optional<MoveInCase> at(
             TrapSeries series, int at, Fitted fitted, Thresholds thresholds, Surroundings surroundings) {
@@ -72,6 +75,7 @@ public record MoveInCase(
                 series.timeMillis(at),
                 weighed ? ramp.gainKg() : Double.NaN,
                 fitted.hasCounter());
+        keeper(odds, against, surroundings, onset, series.timeMillis(at), fitted.hasCounter());
         return Optional.of(new MoveInCase(
                 onset,
                 odds.logOdds(),
@@ -203,6 +207,15 @@ public record MoveInCase(
                     Odds.through(celsius, floor - 2, -8, floor, -4, floor + 3, -0.5, floor + 6, 0.5),
                     "%.0f C outside",
                     celsius);
+        }
+    }
+
+    /** Bees come by themselves: kilos that came while the keeper was there are the keeper's. */
+    private static void keeper(
+            Odds odds, Map<Rival, Double> against, Surroundings surroundings, long onset, long now, boolean counted) {
+        if (surroundings.keeperWasThere(onset - HANDS_MILLIS, now)) {
+            odds.add(counted ? -2 : -6, "the keeper was at the trap");
+            against.put(Rival.HANDS, 5.0);
         }
     }
 

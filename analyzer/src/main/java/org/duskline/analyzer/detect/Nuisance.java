@@ -36,7 +36,7 @@ public record Nuisance(Kind kind, long onsetMillis, String said) {
             high = Math.max(high, weight);
             before = weight;
         }
-        boolean shaken = high - low > 1 && wild >= 3 && path > 2.2 * (high - low);
+        boolean shaken = high - low > 0.8 && wild >= 3 && path > 2 * (high - low);
         return shaken
                 ? Optional.of(new Nuisance(
                         Kind.DISTURBED,

@@ -50,13 +50,12 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
                 whole.in(),
                 whole.out());
         if (fitted.hasScale()) {
-            double fall = fallKg(series, at, surroundings);
-            odds.add(
-                    Double.isNaN(fall) ? -3 : Odds.through(fall, 0, -6, 0.03, -2, 0.06, 2, 0.1, 5, 0.5, 5, 0.9, -4),
-                    "weight %+.2f kg over two and a half hours against the other scales",
-                    -fall);
+            double fall = fallKg(series, at, WINDOW, surroundings);
+            double longFall = fallKg(series, at, 2 * WINDOW, surroundings);
+            double nats = Math.max(fell(fall), fell(0.7 * longFall));
+            odds.add(nats, "weight %+.2f kg over two and a half hours against the other scales", -fall);
         }
-        double start = ScoutCase.startPerMinute(series, at);
+        double start = Beginning.of(series, at, least).perMinute();
         odds.add(Odds.through(start, 1.5, -2.5, 3, 0, 6, 2), "it began with %.1f a minute within half an hour", start);
         double sun = surroundings.hoursAfterSunrise(now);
         double left = surroundings.hoursBeforeSunset(now);
@@ -88,12 +87,16 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
         return busy / (double) bins;
     }
 
+    private static double fell(double fallKg) {
+        return Double.isNaN(fallKg) ? -3 : Odds.through(fallKg, 0, -6, 0.03, -2, 0.06, 2, 0.1, 5, 0.5, 5, 0.9, -4);
+    }
+
     /** Fall beyond what sun and drying took from the other scales in the same time. */
-    private static double fallKg(TrapSeries series, int at, Surroundings surroundings) {
+    private static double fallKg(TrapSeries series, int at, long window, Surroundings surroundings) {
         long now = series.timeMillis(at);
-        int old = series.lastAt(now - WINDOW);
+        int old = series.lastAt(now - window);
         double fall = series.median(Quantity.WEIGHT, old - 4, old + 4) - series.median(Quantity.WEIGHT, at - 6, at);
-        double others = surroundings.neighboursGainKg(now - WINDOW, now);
+        double others = surroundings.neighboursGainKg(now - window, now);
         return fall + (Double.isNaN(others) ? 0 : Math.min(0, others));
     }
 }

@@ -21,9 +21,8 @@ public record ScoutCase(
         long onsetMillis, double perMinute, double logOdds, List<Evidence> evidence, Map<Rival, Double> rivals) {
     private static final long HALF_HOUR = 30 * 60_000L;
     private static final long TEN_MINUTES = 10 * 60_000L;
-    private static final int LONGEST_SPELL = 60;
     private static final long DAY = 24 * 3_600_000L;
-    private static final double PRIOR = -3;
+    private static final double PRIOR = -5;
 
     /** Weighs the case at an index; empty while the traffic is below the threshold. */
     public static Optional<ScoutCase> at(TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings) {
@@ -45,11 +44,19 @@ public record ScoutCase(
                 Odds.through(kept / thresholds.scoutsPerMinute(), 0.3, -6, 0.6, -1.5, 0.9, 0.5),
                 "never below %.1f a minute for fifty minutes",
                 kept);
-        double start = startPerMinute(series, at);
+        Beginning beginning = Beginning.of(series, at, thresholds.scoutsPerMinute());
         odds.add(
-                Odds.through(start, 1.5, 1.5, 2.5, 0, 4, -3, 8, -5),
+                Odds.through(beginning.perMinute(), 1.5, 1.5, 2.5, 0, 4, -3, 8, -5),
                 "it began with %.1f a minute within half an hour; scouts come one by one",
-                start);
+                beginning.perMinute());
+        odds.add(
+                Odds.through(beginning.minutesToGrow(), 10, -1.5, 20, -0.5, 30, 0.3, 45, 1),
+                "it took %.0f minutes to grow",
+                beginning.minutesToGrow());
+        odds.add(
+                Odds.through(beginning.perMinuteBefore(), 0.002, -1, 0.012, 0, 0.03, 0.6),
+                "%.2f a minute in the two hours before; the first scouts are few",
+                beginning.perMinuteBefore());
         double usual = usualAtThisHour(series, at);
         odds.add(
                 Odds.through(Math.log((rate + 0.1) / (usual + 0.1)), 0, -5, 0.7, -2, 1.4, 1, 2, 2),
@@ -101,32 +108,6 @@ public record ScoutCase(
             lowest = Math.min(lowest, rate);
         }
         return second;
-    }
-
-    /**
-     * The busiest of the first three ten-minute rates of the spell of traffic that is on, crossings a minute. Scouts grow
-     * over an hour and more; glare, ants, robbers and a broken lane are there at once.
-     */
-    static double startPerMinute(TrapSeries series, int at) {
-        long now = series.timeMillis(at);
-        double[] rates = new double[LONGEST_SPELL];
-        int first = 0;
-        int quiet = 0;
-        for (int bin = 0; bin < LONGEST_SPELL && quiet < 3; bin++) {
-            int end = series.lastAt(now - bin * TEN_MINUTES);
-            if (end <= 0 || now - bin * TEN_MINUTES - series.timeMillis(end) > 3 * TEN_MINUTES) {
-                break;
-            }
-            rates[bin] = Traffic.over(series, series.timeMillis(end) - TEN_MINUTES, end)
-                    .perMinute();
-            quiet = rates[bin] < 0.25 ? quiet + 1 : 0;
-            first = quiet == 0 ? bin : first;
-        }
-        double most = 0;
-        for (int bin = first; bin > first - 3 && bin >= 0; bin--) {
-            most = Math.max(most, rates[bin]);
-        }
-        return most;
     }
 
     private static Map<Rival, Double> rivals(double scouts, double usual, Traffic half) {

@@ -11,6 +11,9 @@ public interface Surroundings {
     /** Temperature in the shade, degrees Celsius, the line's best guess; NaN when nobody measured it lately. */
     double outsideCelsius(long timeMillis);
 
+    /** Temperature in the shade as the scales' own thermometers have it, degrees Celsius; NaN where none is near. */
+    double shadeCelsius(long timeMillis);
+
     /** How surely it rained on the line within the hour before, 0 to 1. */
     double rain(long timeMillis);
 
@@ -19,4 +22,22 @@ public interface Surroundings {
 
     /** Share of the other scales that gained more than 20 g in that time, 0 to 1; 0 when fewer than two know. */
     double neighboursSoakedShare(long fromMillis, long toMillis);
+
+    /** Whether a kind of evidence is weighed; all are, but when it is measured what they buy. */
+    boolean weighs(Beyond kind);
+
+    /** Whether the keeper recorded being at this trap in that time. */
+    boolean keeperWasThere(long fromMillis, long toMillis);
+
+    /** Whether the keeper recorded within that time that no colony is left in this trap. */
+    boolean keeperEmptied(long afterMillis, long toMillis);
+
+    /** Whether the keeper recorded that the entrance is shut at that time. */
+    boolean keeperShut(long timeMillis);
+
+    /**
+     * Share of the traps of the line that had scouts in the two hours before a time and have next to none in the hour up
+     * to a later time; NaN when there were scouts nowhere else.
+     */
+    double scoutsSilenced(long fromMillis, long toMillis);
 }

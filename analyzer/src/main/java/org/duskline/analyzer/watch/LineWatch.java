@@ -7,6 +7,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import org.duskline.analyzer.detect.Beyond;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
@@ -25,6 +27,7 @@ public final class LineWatch {
     private final Map<String, TrapSurroundings> surroundings = new LinkedHashMap<>();
     private final Thresholds thresholds;
     private final int version;
+    private final Set<Beyond> without;
     private Instant lastTick = Instant.MIN;
 
     /**
@@ -32,8 +35,14 @@ public final class LineWatch {
      * @param version their version, noted in each finding
      */
     public LineWatch(Thresholds thresholds, int version) {
+        this(thresholds, version, Set.of());
+    }
+
+    /** @param without kinds of evidence that are left out, to see what they buy */
+    public LineWatch(Thresholds thresholds, int version, Set<Beyond> without) {
         this.thresholds = thresholds;
         this.version = version;
+        this.without = without;
     }
 
     /**
@@ -43,7 +52,7 @@ public final class LineWatch {
      */
     public void watch(Trap trap, Fitted fitted, List<Finding> known) {
         traps.put(trap.name(), new TrapWatch(trap, fitted, known));
-        surroundings.put(trap.name(), new TrapSurroundings(trap, traps.values()));
+        surroundings.put(trap.name(), new TrapSurroundings(trap, traps.values(), without));
     }
 
     public boolean watches(String trap) {
@@ -74,7 +83,7 @@ public final class LineWatch {
      * @return the findings that are new or changed their stage
      */
     public List<Finding> visited(String trap, List<Visit> standing, Instant now) {
-        return traps.get(trap).visited(standing, now, version);
+        return traps.get(trap).visited(standing, now, thresholds, version, surroundings.get(trap));
     }
 
     /** Lets time pass on the clock of receipt, so that silence is noticed. */

@@ -7,6 +7,7 @@ import org.duskline.analyzer.detect.DepartureCase;
 import org.duskline.analyzer.detect.MoveInCase;
 import org.duskline.analyzer.detect.Surroundings;
 import org.duskline.analyzer.detect.Thresholds;
+import org.duskline.analyzer.finding.Evidence;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Stage;
 import org.duskline.analyzer.finding.SwarmSize;
@@ -22,6 +23,12 @@ final class Occupancy implements Cloneable {
     private static final long MINUTE = 60_000L;
     private static final long HOUR = 60 * MINUTE;
 
+    /** So many nats more than at the alarm, and it counts as borne out. */
+    private static final double BORNE_OUT = 2.5;
+
+    /** Log odds once the weight or the bees are gone again. */
+    private static final double GONE_AGAIN = -3;
+
     private final Fitted fitted;
     private boolean occupied;
     private long onset;
@@ -33,6 +40,9 @@ final class Occupancy implements Cloneable {
     private long emptiedAt = Long.MIN_VALUE / 2;
     private long lowSince;
     private double idleFlightHours;
+    private double logOdds;
+    private double raisedLogOdds;
+    private Aftermath aftermath = new Aftermath();
 
     Occupancy(Fitted fitted) {
         this.fitted = fitted;
@@ -40,7 +50,9 @@ final class Occupancy implements Cloneable {
 
     Occupancy copy() {
         try {
-            return (Occupancy) clone();
+            Occupancy copy = (Occupancy) clone();
+            copy.aftermath = aftermath.copy();
+            return copy;
         } catch (CloneNotSupportedException e) {
             throw new AssertionError(e);
         }
@@ -73,6 +85,7 @@ final class Occupancy implements Cloneable {
         if (occupied) {
             follow(series, at, disturbedAt, thresholds, surroundings, out);
         } else {
+            aftermath.learn(series, at, surroundings);
             consider(series, at, thresholds, surroundings, out);
         }
     }
@@ -93,6 +106,9 @@ final class Occupancy implements Cloneable {
         left = false;
         lowSince = 0;
         idleFlightHours = 0;
+        logOdds = moveIn.logOdds();
+        raisedLogOdds = logOdds;
+        aftermath.begin();
         out.add(signal(
                 Stage.RAISED,
                 series.timeMillis(at),
@@ -133,17 +149,27 @@ final class Occupancy implements Cloneable {
             Surroundings surroundings,
             List<Signal> out) {
         long now = series.timeMillis(at);
+        if (surroundings.keeperEmptied(onset, now)) {
+            vacate(now, Stage.ENDED, "The keeper recorded that it was taken away", out);
+            return;
+        }
         weigh(series, at, now);
         depart(series, at, now, thresholds, surroundings, out);
-        if (!strengthened
-                && now - onset > HOUR
-                && surroundings.hoursBeforeSunset(now) < -0.5
-                && stillThere(series, at)) {
-            strengthened = true;
-            out.add(change(Stage.STRENGTHENED, now, "It stayed past dusk" + weightWords()));
-        }
-        if (empty(series, at, now, surroundings)) {
+        aftermath
+                .look(series, at, onset, fitted, stillThere(series, at), surroundings)
+                .ifPresent(evidence -> learn(evidence, now, out));
+        if (occupied && !surroundings.keeperShut(now) && empty(series, at, now, surroundings)) {
             vacate(now, disturbedAt, out);
+        }
+    }
+
+    private void learn(Evidence evidence, long now, List<Signal> out) {
+        logOdds += evidence.logOdds();
+        if (logOdds < 0) {
+            vacate(now, strengthened ? Stage.ENDED : Stage.WITHDRAWN, evidence.said(), out);
+        } else if (!strengthened && logOdds > raisedLogOdds + BORNE_OUT) {
+            strengthened = true;
+            out.add(change(Stage.STRENGTHENED, now, evidence.said() + weightWords()));
         }
     }
 
@@ -161,7 +187,7 @@ final class Occupancy implements Cloneable {
                 stage,
                 onset,
                 now,
-                stage == Stage.WITHDRAWN ? 0.05 : 0.98,
+                1 / (1 + Math.exp(-logOdds)),
                 why,
                 List.of(),
                 java.util.Map.of(),
@@ -245,17 +271,22 @@ final class Occupancy implements Cloneable {
     }
 
     private void vacate(long now, long disturbedAt, List<Signal> out) {
-        occupied = false;
-        emptiedAt = now;
         boolean hands = now - disturbedAt < 4 * HOUR;
         if (left) {
-            out.add(change(Stage.ENDED, now, "The colony has left"));
+            vacate(now, Stage.ENDED, "The colony has left", out);
         } else if (hands) {
-            out.add(change(Stage.ENDED, now, "Hands were at the trap and the weight is gone: collected"));
+            vacate(now, Stage.ENDED, "Hands were at the trap and the weight is gone: collected", out);
         } else if (strengthened) {
-            out.add(change(Stage.ENDED, now, "The trap is empty again"));
+            vacate(now, Stage.ENDED, "The trap is empty again", out);
         } else {
-            out.add(change(Stage.WITHDRAWN, now, "It did not stay: the trap is as before"));
+            logOdds = GONE_AGAIN;
+            vacate(now, Stage.WITHDRAWN, "It did not stay: the trap is as before", out);
         }
+    }
+
+    private void vacate(long now, Stage stage, String why, List<Signal> out) {
+        occupied = false;
+        emptiedAt = now;
+        out.add(change(stage, now, why));
     }
 }

@@ -64,10 +64,10 @@ final class TrapFold {
 
     void step(TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
         foldedUntil = series.timeMillis(at);
+        occupancy.step(series, at, disturbedAt, thresholds, surroundings, out);
         if (fitted.hasScale()) {
             scale(series, at, surroundings, out);
         }
-        occupancy.step(series, at, disturbedAt, thresholds, surroundings, out);
         if (fitted.hasCounter()) {
             traffic(series, at, thresholds, surroundings, out);
         }
@@ -80,8 +80,14 @@ final class TrapFold {
             disturbedAt = series.timeMillis(at);
         }
         spell(Kind.DISTURBED, disturbed, 2 * HOUR, series.timeMillis(at), out);
-        spell(Kind.TARE_SHIFT, Nuisance.tareShift(series, at), HOUR, series.timeMillis(at), out);
-        spell(Kind.SOAKED, Nuisance.soaked(series, at, surroundings), 12 * HOUR, series.timeMillis(at), out);
+        boolean handled = foldedUntil - disturbedAt < HOUR;
+        spell(Kind.TARE_SHIFT, handled ? Optional.empty() : Nuisance.tareShift(series, at), HOUR, foldedUntil, out);
+        spell(
+                Kind.SOAKED,
+                settling(foldedUntil) ? Optional.empty() : Nuisance.soaked(series, at, surroundings),
+                12 * HOUR,
+                series.timeMillis(at),
+                out);
         if (series.timeMillis(at) / HOUR != (at == 0 ? 0 : series.timeMillis(at - 1) / HOUR)) {
             spell(Kind.LODGER, Nuisance.perching(series, at), 72 * HOUR, series.timeMillis(at), out);
             boolean stuck = Stuck.weight(series, at) && stuckFor(series, at) > 3 * HOUR;
@@ -95,6 +101,11 @@ final class TrapFold {
                     series.timeMillis(at),
                     out);
         }
+    }
+
+    /** Whether the last hours' gain is a swarm's. */
+    private boolean settling(long now) {
+        return occupancy.occupied() && now - occupancy.onsetMillis() < 5 * HOUR;
     }
 
     private static long stuckFor(TrapSeries series, int at) {

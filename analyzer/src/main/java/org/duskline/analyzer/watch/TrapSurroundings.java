@@ -2,6 +2,9 @@ package org.duskline.analyzer.watch;
 
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Optional;
+import java.util.Set;
+import org.duskline.analyzer.detect.Beyond;
 import org.duskline.analyzer.detect.Surroundings;
 import org.duskline.analyzer.series.TrapSeries;
 import org.duskline.analyzer.series.TrapSeries.Quantity;
@@ -11,11 +14,19 @@ import org.duskline.collector.trap.Trap;
 final class TrapSurroundings implements Surroundings {
     private static final long HOUR = 3_600_000L;
 
+    /** Crossings a minute over two hours that show that scouts were there; near the usual threshold. */
+    private static final double SCOUTED_PER_MINUTE = 0.8;
+
+    private static final double SILENT_SHARE = 0.25;
+
     private final Trap trap;
     private final Daylight daylight;
     private final Collection<TrapWatch> line;
+    private final Set<Beyond> without;
 
-    TrapSurroundings(Trap trap, Collection<TrapWatch> line) {
+    /** @param without kinds of evidence that are left out, to see what they buy */
+    TrapSurroundings(Trap trap, Collection<TrapWatch> line, Set<Beyond> without) {
+        this.without = without;
         this.trap = trap;
         this.daylight = new Daylight(trap);
         this.line = line;
@@ -33,25 +44,84 @@ final class TrapSurroundings implements Surroundings {
 
     @Override
     public double outsideCelsius(long timeMillis) {
-        double[] cells = new double[line.size()];
-        double[] boxes = new double[line.size()];
-        int nCells = 0;
-        int nBoxes = 0;
+        double shade = middle(Quantity.CELL, timeMillis);
+        return Double.isNaN(shade) ? middle(Quantity.BOX, timeMillis) : shade;
+    }
+
+    @Override
+    public double shadeCelsius(long timeMillis) {
+        return middle(Quantity.CELL, timeMillis);
+    }
+
+    private double middle(Quantity quantity, long timeMillis) {
+        double[] values = new double[line.size()];
+        int n = 0;
         for (TrapWatch watch : line) {
             TrapSeries series = watch.series();
             int at = series.lastAt(timeMillis);
-            if (at < 0 || timeMillis - series.timeMillis(at) > HOUR) {
-                continue;
-            }
-            double cell = series.value(Quantity.CELL, at);
-            double box = series.value(Quantity.BOX, at);
-            if (!Double.isNaN(cell)) {
-                cells[nCells++] = cell;
-            } else if (!Double.isNaN(box)) {
-                boxes[nBoxes++] = box;
+            if (at >= 0 && timeMillis - series.timeMillis(at) <= HOUR) {
+                double value = series.value(quantity, at);
+                if (!Double.isNaN(value)) {
+                    values[n++] = value;
+                }
             }
         }
-        return nCells > 0 ? median(cells, nCells) : median(boxes, nBoxes);
+        return median(values, n);
+    }
+
+    @Override
+    public boolean weighs(Beyond kind) {
+        return !without.contains(kind);
+    }
+
+    @Override
+    public boolean keeperWasThere(long fromMillis, long toMillis) {
+        return own().map(hands -> hands.between(fromMillis, toMillis)).orElse(false);
+    }
+
+    @Override
+    public boolean keeperEmptied(long afterMillis, long toMillis) {
+        return own().map(hands -> hands.emptied(afterMillis, toMillis)).orElse(false);
+    }
+
+    @Override
+    public boolean keeperShut(long timeMillis) {
+        return own().map(hands -> hands.shut(timeMillis)).orElse(false);
+    }
+
+    private Optional<KeepersHands> own() {
+        return line.stream()
+                .filter(watch -> watch.trap() == trap)
+                .map(TrapWatch::hands)
+                .findFirst();
+    }
+
+    @Override
+    public double scoutsSilenced(long fromMillis, long toMillis) {
+        int scouted = 0;
+        int silent = 0;
+        for (TrapWatch watch : line) {
+            if (watch.trap() == trap || !watch.fitted().hasCounter() || watch.occupied()) {
+                continue;
+            }
+            double before = crossingsPerMinute(watch.series(), fromMillis - 2 * HOUR, fromMillis);
+            double after = crossingsPerMinute(watch.series(), toMillis - HOUR, toMillis);
+            if (before >= SCOUTED_PER_MINUTE && !Double.isNaN(after)) {
+                scouted++;
+                silent += after < SILENT_SHARE * before ? 1 : 0;
+            }
+        }
+        return scouted == 0 ? Double.NaN : silent / (double) scouted;
+    }
+
+    private static double crossingsPerMinute(TrapSeries series, long fromMillis, long toMillis) {
+        int from = series.lastAt(fromMillis);
+        int to = series.lastAt(toMillis);
+        if (from < 0 || to <= from || toMillis - series.timeMillis(to) > HOUR / 2) {
+            return Double.NaN;
+        }
+        double minutes = (series.timeMillis(to) - series.timeMillis(from)) / 60_000.0;
+        return (series.totalIn(to) + series.totalOut(to) - series.totalIn(from) - series.totalOut(from)) / minutes;
     }
 
     @Override
@@ -83,7 +153,10 @@ final class TrapSurroundings implements Surroundings {
 
     /** Whether another trap's scale can serve as control: none that is itself taking in a swarm in these hours. */
     private boolean controls(TrapWatch watch, long timeMillis) {
-        if (watch.trap() == trap || !watch.fitted().hasScale() || watch.fillingAt(timeMillis)) {
+        if (!weighs(Beyond.NEIGHBOURS)
+                || watch.trap() == trap
+                || !watch.fitted().hasScale()
+                || watch.fillingAt(timeMillis)) {
             return false;
         }
         TrapSeries series = watch.series();

@@ -22,6 +22,10 @@ import org.duskline.collector.wire.Sample;
 /** The watch over one trap: its series, its fold with earlier states to go back to, and its ledger. */
 final class TrapWatch {
     static final long KEPT_MILLIS = 9 * 24 * 3_600_000L;
+
+    /** A visit is written down a little after hands touched the trap; own choice. */
+    private static final long BEFORE_A_VISIT_MILLIS = 3_600_000L;
+
     private static final long BETWEEN_STATES_MILLIS = 2 * 3_600_000L;
 
     private final Trap trap;
@@ -34,7 +38,7 @@ final class TrapWatch {
     private Instant lastHeard = Instant.MIN;
     private long newest = Long.MIN_VALUE;
     private boolean unheard;
-    private List<Visit> visits = List.of();
+    private KeepersHands hands = KeepersHands.NONE;
 
     TrapWatch(Trap trap, Fitted fitted, List<Finding> known) {
         this.trap = trap;
@@ -61,6 +65,14 @@ final class TrapWatch {
 
     Instant lastHeard() {
         return lastHeard;
+    }
+
+    KeepersHands hands() {
+        return hands;
+    }
+
+    boolean occupied() {
+        return fold.occupancy().occupied();
     }
 
     /** Whether a swarm that moved in was still settling at that time. */
@@ -107,17 +119,23 @@ final class TrapWatch {
     }
 
     /** Takes all visits to the trap that stand, and looks at its past again under them. */
-    List<Finding> visited(List<Visit> standing, Instant now, int version) {
-        visits = List.copyOf(standing);
+    List<Finding> visited(
+            List<Visit> standing, Instant now, Thresholds thresholds, int version, Surroundings surroundings) {
+        KeepersHands before = hands;
+        hands = KeepersHands.of(standing);
         List<Finding> findings = new ArrayList<>();
+        long changed = hands.firstDifference(before);
+        if (changed <= fold.foldedUntil() && series.size() > 0 && changed > series.timeMillis(0)) {
+            fold(changed - BEFORE_A_VISIT_MILLIS, now, thresholds, version, surroundings, findings);
+        }
         lookAfterTheVisits(Long.MIN_VALUE + 1, now, version, findings);
         return findings;
     }
 
     private void lookAfterTheVisits(long changed, Instant received, int version, List<Finding> findings) {
         List<Finding> told = ledger.standing();
-        List<Signal> signals = new ArrayList<>(ClosedWatch.look(series, visits, told));
-        signals.addAll(VanishedWeight.look(series, changed, visits, told));
+        List<Signal> signals = new ArrayList<>(ClosedWatch.look(series, hands.visits(), told));
+        signals.addAll(VanishedWeight.look(series, changed, hands.visits(), told));
         signals.forEach(signal -> enter(signal, received, version, findings));
     }
 
@@ -192,7 +210,7 @@ final class TrapWatch {
     }
 
     Condition condition() {
-        return VisitedCondition.of(visits, fold.occupancy()).orElseGet(this::sensed);
+        return VisitedCondition.of(hands.visits(), fold.occupancy()).orElseGet(this::sensed);
     }
 
     private Condition sensed() {

@@ -27,6 +27,7 @@ final class TrapDays {
     private double out;
     private double weightKg = 6.2;
     private double crossingsPerMinute;
+    private double boxAboveCelsius = Double.NaN;
 
     TrapDays(long seed, Duration period) {
         this.random = new Random(seed);
@@ -54,6 +55,12 @@ final class TrapDays {
     /** From now on scouts or foragers cross so often a minute, as many in as out. */
     TrapDays crossings(double perMinute) {
         crossingsPerMinute = perMinute;
+        return this;
+    }
+
+    /** From now on the box has a thermometer, and is so much warmer than the shade. */
+    TrapDays boxAbove(double celsius) {
+        boxAboveCelsius = celsius;
         return this;
     }
 
@@ -110,7 +117,7 @@ final class TrapDays {
         out += poisson(beesOut);
         now = now.plus(period);
         double weight = weightKg + noiseKg * random.nextGaussian();
-        samples.add(sample(now, in, out, weight));
+        samples.add(sample(now, in, out, weight, boxAboveCelsius));
     }
 
     private double poisson(double mean) {
@@ -123,6 +130,10 @@ final class TrapDays {
     }
 
     static Sample sample(Instant time, double in, double out, double weightKg) {
+        return sample(time, in, out, weightKg, Double.NaN);
+    }
+
+    private static Sample sample(Instant time, double in, double out, double weightKg, double boxAboveCelsius) {
         double hour = (time.getEpochSecond() % 86_400) / 3_600.0;
         double celsius = 17 - 6 * Math.cos((hour - 3) / 24 * 2 * Math.PI);
         long millis = time.toEpochMilli();
@@ -135,7 +146,7 @@ final class TrapDays {
                 Double.NaN,
                 Double.NaN,
                 celsius,
-                Double.NaN,
+                celsius + boxAboveCelsius,
                 Double.NaN,
                 4.0,
                 -1,

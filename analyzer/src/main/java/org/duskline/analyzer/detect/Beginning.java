@@ -1,0 +1,65 @@
+package org.duskline.analyzer.detect;
+
+import org.duskline.analyzer.series.TrapSeries;
+
+/**
+ * How the spell of traffic that is on began. Scouts grow over an hour and more, after a few that came first; glare, ants,
+ * robbers and a broken lane are there at once.
+ *
+ * @param perMinute the busiest of the spell's first three ten-minute rates, crossings a minute
+ * @param minutesToGrow from the spell's start until a ten-minute rate first passed the threshold
+ * @param perMinuteBefore crossings a minute in the two hours before the spell
+ */
+record Beginning(double perMinute, double minutesToGrow, double perMinuteBefore) {
+    private static final long TEN_MINUTES = 10 * 60_000L;
+    private static final int LONGEST_SPELL = 60;
+    private static final double QUIET_PER_MINUTE = 0.25;
+    private static final int QUIET_BINS = 3;
+
+    /**
+     * The beginning of the spell that is on at an index.
+     *
+     * @param least the rate that the spell has to pass, crossings a minute
+     */
+    static Beginning of(TrapSeries series, int at, double least) {
+        long now = series.timeMillis(at);
+        double[] rates = new double[LONGEST_SPELL];
+        int first = 0;
+        int quiet = 0;
+        for (int bin = 0; bin < LONGEST_SPELL && quiet < QUIET_BINS; bin++) {
+            int end = series.lastAt(now - bin * TEN_MINUTES);
+            if (end <= 0 || now - bin * TEN_MINUTES - series.timeMillis(end) > 3 * TEN_MINUTES) {
+                break;
+            }
+            rates[bin] = Traffic.over(series, series.timeMillis(end) - TEN_MINUTES, end)
+                    .perMinute();
+            quiet = rates[bin] < QUIET_PER_MINUTE ? quiet + 1 : 0;
+            first = quiet == 0 ? bin : first;
+        }
+        long start = now - (first + 1) * TEN_MINUTES;
+        return new Beginning(busiest(rates, first), grown(rates, first, least), before(series, start));
+    }
+
+    private static double busiest(double[] rates, int first) {
+        double most = 0;
+        for (int bin = first; bin > first - 3 && bin >= 0; bin--) {
+            most = Math.max(most, rates[bin]);
+        }
+        return most;
+    }
+
+    private static double grown(double[] rates, int first, double least) {
+        int bin = first;
+        while (bin > 0 && rates[bin] < least) {
+            bin--;
+        }
+        return (first - bin + 1) * 10.0;
+    }
+
+    private static double before(TrapSeries series, long start) {
+        int end = series.lastAt(start);
+        return end <= 0
+                ? 0
+                : Traffic.over(series, start - 12 * TEN_MINUTES, end).perMinute();
+    }
+}

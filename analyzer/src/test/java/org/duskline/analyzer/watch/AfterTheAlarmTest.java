@@ -1,0 +1,191 @@
+package org.duskline.analyzer.watch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.duskline.analyzer.detect.Beyond;
+import org.duskline.analyzer.detect.Thresholds;
+import org.duskline.analyzer.finding.Condition;
+import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.finding.Kind;
+import org.duskline.analyzer.finding.Stage;
+import org.duskline.analyzer.visit.Visit;
+import org.duskline.analyzer.visit.VisitKind;
+import org.duskline.collector.trap.Fitted;
+import org.duskline.collector.trap.Trap;
+import org.duskline.collector.wire.Sample;
+import org.junit.jupiter.api.Test;
+
+/** What the hours and days after an alarm, and the keeper's own visits, make of it. */
+class AfterTheAlarmTest {
+    private static final Duration TWO_MINUTES = Duration.ofMinutes(2);
+    private static final String NAME = TrapDays.TRAP.name();
+    private static final Trap WEIR = new Trap("Heron Weir", 47.01, 8.0, TrapDays.TRAP.zone());
+
+    private LineWatch watch = new LineWatch(Thresholds.defaults(), 1);
+    private final List<Finding> told = new ArrayList<>();
+
+    private void live(Fitted fitted, List<Sample> samples) {
+        watch.watch(TrapDays.TRAP, fitted, List.of());
+        for (Sample sample : samples) {
+            told.addAll(watch.take(NAME, "n01", fitted, List.of(sample), sample.time()));
+        }
+    }
+
+    private List<Finding> moveIns(Stage stage) {
+        return told.stream()
+                .filter(finding -> finding.kind() == Kind.MOVE_IN && finding.stage() == stage)
+                .toList();
+    }
+
+    private static Visit visit(VisitKind kind, String at) {
+        return Visit.of(NAME, kind, Instant.parse("2031-05-" + at + ":00Z"), "Invented Keeper");
+    }
+
+    @Test
+    void a_box_that_is_warm_through_the_night_bears_the_swarm_out() {
+        live(
+                Fitted.SCALE,
+                new TrapDays(31, TWO_MINUTES)
+                        .boxAbove(0.5)
+                        .until("22T12:30")
+                        .swarm(1.4, Duration.ofMinutes(18))
+                        .boxAbove(9)
+                        .until("23T12:00")
+                        .samples());
+        assertThat(moveIns(Stage.STRENGTHENED)).hasSize(1);
+        assertThat(moveIns(Stage.WITHDRAWN)).isEmpty();
+        assertThat(watch.condition(NAME)).isEqualTo(Condition.OCCUPIED);
+    }
+
+    @Test
+    void kilos_that_leave_the_box_as_cold_as_ever_are_taken_back_with_the_reason() {
+        watch = new LineWatch(Thresholds.defaults(), 1, Set.of(Beyond.DAYS_AFTER));
+        live(
+                Fitted.SCALE,
+                new TrapDays(32, TWO_MINUTES)
+                        .boxAbove(0.5)
+                        .until("22T12:30")
+                        .swarm(0.6, Duration.ofMinutes(18))
+                        .until("23T12:00")
+                        .samples());
+        assertThat(moveIns(Stage.RAISED)).hasSize(1);
+        assertThat(moveIns(Stage.WITHDRAWN))
+                .singleElement()
+                .satisfies(finding -> assertThat(finding.summary()).contains("as cold as on its empty nights"));
+    }
+
+    @Test
+    void without_the_evidence_of_warmth_the_same_night_says_nothing() {
+        watch = new LineWatch(Thresholds.defaults(), 1, Set.of(Beyond.DAYS_AFTER, Beyond.WARMTH));
+        live(
+                Fitted.SCALE,
+                new TrapDays(32, TWO_MINUTES)
+                        .boxAbove(0.5)
+                        .until("22T12:30")
+                        .swarm(0.6, Duration.ofMinutes(18))
+                        .until("23T12:00")
+                        .samples());
+        assertThat(moveIns(Stage.WITHDRAWN)).isEmpty();
+    }
+
+    @Test
+    void a_collection_that_is_written_down_ends_it_and_the_trap_starts_afresh() {
+        TrapDays days = new TrapDays(33, TWO_MINUTES).until("22T12:30").swarm(1.4, Duration.ofMinutes(18));
+        days.until("22T20:30").jump(-1.4).until("24T12:30");
+        Instant second = days.now();
+        days.swarm(1.1, Duration.ofMinutes(16)).until("24T16:00");
+        watch.watch(TrapDays.TRAP, Fitted.BOTH, List.of());
+        for (Sample sample : days.samples()) {
+            told.addAll(watch.take(NAME, "n01", Fitted.BOTH, List.of(sample), sample.time()));
+            if (sample.time().equals(Instant.parse("2031-05-22T20:40:00Z"))) {
+                told.addAll(watch.visited(NAME, List.of(visit(VisitKind.COLLECTED, "22T20:30")), sample.time()));
+            }
+        }
+        assertThat(moveIns(Stage.RAISED)).hasSize(2);
+        assertThat(moveIns(Stage.RAISED).get(1).onset()).isBetween(second.minusSeconds(900), second.plusSeconds(900));
+        assertThat(moveIns(Stage.ENDED))
+                .singleElement()
+                .satisfies(finding -> assertThat(finding.summary()).contains("taken away"));
+    }
+
+    @Test
+    void a_visit_written_down_later_takes_the_alarm_back_that_the_keepers_own_hands_had_raised() {
+        live(
+                Fitted.SCALE,
+                new TrapDays(34, TWO_MINUTES)
+                        .until("22T12:30")
+                        .swarm(0.5, Duration.ofMinutes(14))
+                        .until("22T14:00")
+                        .samples());
+        assertThat(moveIns(Stage.RAISED)).hasSize(1);
+
+        told.addAll(watch.visited(
+                NAME, List.of(visit(VisitKind.BAITED, "22T12:35")), Instant.parse("2031-05-22T14:10:00Z")));
+
+        assertThat(moveIns(Stage.WITHDRAWN)).hasSize(1);
+    }
+
+    @Test
+    void a_visit_does_not_hide_a_swarm_that_the_counter_saw() {
+        List<Sample> samples = new TrapDays(35, TWO_MINUTES)
+                .until("22T12:30")
+                .swarm(1.4, Duration.ofMinutes(18))
+                .until("22T14:00")
+                .samples();
+        watch.watch(TrapDays.TRAP, Fitted.BOTH, List.of());
+        watch.visited(NAME, List.of(visit(VisitKind.LOOKED, "22T12:20")), TrapDays.START);
+        for (Sample sample : samples) {
+            told.addAll(watch.take(NAME, "n01", Fitted.BOTH, List.of(sample), sample.time()));
+        }
+        assertThat(moveIns(Stage.RAISED)).hasSize(1);
+    }
+
+    @Test
+    void a_trap_that_is_shut_is_not_taken_for_empty_because_nobody_flies() {
+        List<Sample> samples = new TrapDays(36, TWO_MINUTES)
+                .until("22T12:30")
+                .swarm(1.4, Duration.ofMinutes(18))
+                .until("24T17:00")
+                .samples();
+        watch.watch(TrapDays.TRAP, Fitted.COUNTER, List.of());
+        watch.visited(NAME, List.of(visit(VisitKind.CLOSED, "22T20:40")), TrapDays.START);
+        for (Sample sample : samples) {
+            told.addAll(watch.take(NAME, "n01", Fitted.COUNTER, List.of(sample), sample.time()));
+        }
+        assertThat(moveIns(Stage.RAISED)).hasSize(1);
+        assertThat(moveIns(Stage.ENDED)).isEmpty();
+    }
+
+    @Test
+    void scouts_that_fall_silent_elsewhere_are_asked_for_once_two_hours_are_past() {
+        TrapDays elsewhere = new TrapDays(38, TWO_MINUTES).crossings(2).until("22T12:40");
+        elsewhere.crossings(0.02).until("22T16:00");
+        List<Sample> scouted = elsewhere.samples();
+        List<Sample> taken = new TrapDays(37, TWO_MINUTES)
+                .until("22T12:30")
+                .swarm(1.4, Duration.ofMinutes(18))
+                .crossings(20)
+                .until("22T16:00")
+                .samples();
+        watch.watch(TrapDays.TRAP, Fitted.BOTH, List.of());
+        watch.watch(WEIR, Fitted.COUNTER, List.of());
+        for (int i = 0; i < taken.size(); i++) {
+            Sample other = scouted.get(Math.min(i, scouted.size() - 1));
+            watch.take(WEIR.name(), "n02", Fitted.COUNTER, List.of(other), other.time());
+            told.addAll(watch.take(
+                    NAME,
+                    "n01",
+                    Fitted.BOTH,
+                    List.of(taken.get(i)),
+                    taken.get(i).time()));
+        }
+        TrapSurroundings surroundings = new TrapSurroundings(TrapDays.TRAP, watch.traps(), Set.of());
+        long onset = moveIns(Stage.RAISED).get(0).onset().toEpochMilli();
+        assertThat(surroundings.scoutsSilenced(onset, onset + 2 * 3_600_000L)).isEqualTo(1);
+    }
+}
