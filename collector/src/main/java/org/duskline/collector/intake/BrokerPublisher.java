@@ -56,6 +56,15 @@ public final class BrokerPublisher implements AutoCloseable {
     }
 
     /**
+     * Tells somebody on a topic of their own. Returns when the broker has confirmed it.
+     *
+     * @throws BrokerUnreachable if it has not; the caller keeps it and tries again
+     */
+    public void tell(String whom, byte[] payload) throws BrokerUnreachable {
+        publish(topics.told(whom), payload, false);
+    }
+
+    /**
      * Leaves the condition of a trap at the broker for whoever asks later.
      *
      * @throws BrokerUnreachable if the broker has not confirmed it

@@ -40,6 +40,11 @@ public record Topics(String root) {
         return root + "/" + plain(trap, false) + "/condition";
     }
 
+    /** Where one person, or one program, is told what it wants to hear. */
+    public String told(String whom) {
+        return root + "/duskline/told/" + plain(whom, false);
+    }
+
     /** Where the program says that it is alive, and where its last will says that it is not. */
     public String heartbeat() {
         return root + "/duskline/heartbeat";

@@ -22,7 +22,10 @@ import org.duskline.collector.intake.LinkState;
 import org.duskline.collector.store.Store;
 import org.duskline.collector.trap.LineOfTraps;
 import org.duskline.web.deliver.AlertBook;
+import org.duskline.web.deliver.Broker;
+import org.duskline.web.deliver.CheckIn;
 import org.duskline.web.deliver.Courier;
+import org.duskline.web.deliver.Deliveries;
 import org.duskline.web.door.Door;
 import org.duskline.web.page.Entrance;
 import org.duskline.web.page.Pages;
@@ -77,15 +80,22 @@ final class Service implements AutoCloseable {
         BrokerPublisher publisher =
                 opened(new BrokerPublisher(broker, wishes.clientName() + "-alerts", wishes.topics(), clock, random));
         BrokerSource source = new BrokerSource(broker, wishes.clientName(), wishes.topics(), hearing, clock, random);
-        Analyzer analyzer = new Analyzer(store, findings, visits, Thresholds.defaults(), FIRST_THRESHOLDS, book);
+        Deliveries deliveries = opened(Deliveries.open(store, equipment(publisher), clock, random));
+        Missed missed = new Missed(deliveries.gap(), deliveries, store.samples()::lastPack, clock);
+        Analyzer analyzer =
+                new Analyzer(store, findings, visits, Thresholds.defaults(), FIRST_THRESHOLDS, (handle, changes) -> {
+                    book.write(handle, changes);
+                    deliveries.write(handle, changes);
+                });
+        AnswerLog answers = AnswerLog.open(store);
         Instant started = clock.instant();
         Courier courier = new Courier(book, publisher, clock);
-        WatchLoop loop = new WatchLoop(hearing, analyzer, store.line(), courier, source, publisher, clock);
+        WatchLoop loop = new WatchLoop(hearing, analyzer, store.line(), courier, source, publisher, missed, clock);
         StoreWatchboard board = new StoreWatchboard(
                 store,
                 findings,
                 visits,
-                AnswerLog.open(store),
+                answers,
                 loop::condition,
                 () -> link(source.state(), started),
                 RoundSettings.USUAL,
@@ -95,7 +105,19 @@ final class Service implements AutoCloseable {
         publisher.start();
         opened(loop.start(pages::announce));
         opened(source).start();
+        deliveries.start(new NotAnswered(board::tonight, answers));
+        wishes.outside()
+                .checkIn()
+                .ifPresent(address ->
+                        opened(new CheckIn(address, loop::well, clock)).start());
         return port;
+    }
+
+    private Deliveries.Equipment equipment(BrokerPublisher publisher) {
+        return new Deliveries.Equipment(
+                wishes.outside().mail(),
+                Optional.of(Broker.of(publisher)),
+                wishes.outside().pagesAddress());
     }
 
     private Entrance entrance() {

@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -34,6 +35,7 @@ final class WatchLoop {
     private static final long PATIENCE_MILLIS = 500;
     private static final long AFTER_FAILURE_SECONDS = 5;
     private static final long HEARTBEAT_NANOS = Duration.ofSeconds(30).toNanos();
+    private static final long LATELY_NANOS = Duration.ofMinutes(5).toNanos();
     private static final Logger log = LoggerFactory.getLogger(WatchLoop.class);
 
     private final Hearing hearing;
@@ -42,11 +44,13 @@ final class WatchLoop {
     private final Courier courier;
     private final BrokerSource source;
     private final BrokerPublisher publisher;
+    private final Missed missed;
     private final InstantSource clock;
     private final CountDownLatch stopping = new CountDownLatch(1);
     private volatile Map<String, Condition> conditions = Map.of();
     private Consumer<News> news = told -> {};
     private boolean connected;
+    private volatile long lastLook = System.nanoTime() - LATELY_NANOS;
     private long lastHeartbeat = System.nanoTime() - HEARTBEAT_NANOS;
 
     WatchLoop(
@@ -56,6 +60,7 @@ final class WatchLoop {
             Courier courier,
             BrokerSource source,
             BrokerPublisher publisher,
+            Missed missed,
             InstantSource clock) {
         this.hearing = hearing;
         this.analyzer = analyzer;
@@ -63,6 +68,7 @@ final class WatchLoop {
         this.courier = courier;
         this.source = source;
         this.publisher = publisher;
+        this.missed = missed;
         this.clock = clock;
     }
 
@@ -107,8 +113,10 @@ final class WatchLoop {
     }
 
     private void look(Set<String> spoke) {
-        tell(analyzer.advance());
-        tell(analyzer.tick(clock.instant()));
+        List<Finding> changes = new ArrayList<>(analyzer.advance());
+        changes.addAll(analyzer.tick(clock.instant()));
+        tell(changes);
+        missed.looked(changes, source.state().connected());
         conditions = conditionsNow();
         courier.go(conditions);
         heard(spoke).forEach(trap -> news.accept(new News.Heard(trap)));
@@ -117,6 +125,12 @@ final class WatchLoop {
             news.accept(new News.LinkChanged());
         }
         heartbeat();
+        lastLook = System.nanoTime();
+    }
+
+    /** Whether what arrives has been read lately and the broker is heard; any thread. */
+    boolean well() {
+        return System.nanoTime() - lastLook < LATELY_NANOS && source.state().connected();
     }
 
     private void tell(List<Finding> changes) {

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.duskline.collector.intake.BrokerAddress;
 import org.duskline.collector.intake.Topics;
+import org.duskline.web.deliver.MailSettings;
 import org.duskline.web.settings.Settings;
 
 /**
@@ -37,10 +38,12 @@ record Wishes(
      * How the world outside is reached.
      *
      * @param pagesAddress where people's browsers find the pages
+     * @param mail the mail server
+     * @param checkIn where to say that all is well
      */
-    record Outside(Optional<URI> pagesAddress) {
-        /** Nobody outside is told anything. */
-        static final Outside NONE = new Outside(Optional.empty());
+    record Outside(Optional<URI> pagesAddress, Optional<MailSettings> mail, Optional<URI> checkIn) {
+        /** No mail server, nobody to check in with, no address for links. */
+        static final Outside NONE = new Outside(Optional.empty(), Optional.empty(), Optional.empty());
     }
 
     /**
@@ -63,6 +66,6 @@ record Wishes(
                 settings.pagesHost(),
                 settings.pagesPort(),
                 false,
-                new Outside(settings.pagesAddress()));
+                new Outside(settings.pagesAddress(), settings.mail(), settings.checkIn()));
     }
 }

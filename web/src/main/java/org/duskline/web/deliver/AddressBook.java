@@ -3,6 +3,7 @@ package org.duskline.web.deliver;
 import java.net.URI;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalTime;
 import java.time.ZoneId;
@@ -33,8 +34,8 @@ public final class AddressBook {
             Kind.GONE);
 
     private static final String CHANNELS = "SELECT channel.id AS id, means, address, secret, kinds, failing_since_ms,"
-            + " person.id AS person_id, name, zone, quiet_from, quiet_until"
-            + " FROM channel JOIN person ON person.id = channel.person WHERE removed = 0";
+            + " person.id AS person_id, name, zone, quiet_from, quiet_until, reminder_minutes"
+            + " FROM channel JOIN person ON person.id = channel.person WHERE channel.removed = 0";
 
     private final Jdbi jdbi;
 
@@ -42,21 +43,24 @@ public final class AddressBook {
         this.jdbi = jdbi;
     }
 
-    /** Adds a person. */
+    /** Adds a person, or brings one back who was removed. */
     public Person add(String name, ZoneId zone, Optional<QuietHours> quiet) {
         if (name.isBlank()) {
             throw new IllegalArgumentException("A person needs a name.");
         }
         long id = jdbi.withHandle(handle -> handle.createQuery(
                         "INSERT INTO person (name, zone, quiet_from, quiet_until)"
-                                + " VALUES (:name, :zone, :from, :until) RETURNING id")
+                                + " VALUES (:name, :zone, :from, :until) ON CONFLICT (name) DO UPDATE SET removed = 0,"
+                                + " zone = excluded.zone, quiet_from = excluded.quiet_from, quiet_until ="
+                                + " excluded.quiet_until WHERE removed = 1 RETURNING id")
                 .bind("name", name)
                 .bind("zone", zone.getId())
                 .bind("from", quiet.map(hours -> hours.from().toString()).orElse(null))
                 .bind("until", quiet.map(hours -> hours.until().toString()).orElse(null))
                 .mapTo(Long.class)
-                .one());
-        return new Person(id, name, zone, quiet);
+                .findOne()
+                .orElseThrow(() -> new IllegalArgumentException(name + " is among the people already.")));
+        return person(id).orElseThrow();
     }
 
     /** Changes a person's quiet hours; what already waits keeps its hour. */
@@ -69,12 +73,34 @@ public final class AddressBook {
                 .execute());
     }
 
+    /** Changes how long before a trap can be closed a person is reminded; empty for never. */
+    public void reminder(Person person, Optional<Duration> lead) {
+        jdbi.useHandle(handle -> handle.createUpdate("UPDATE person SET reminder_minutes = :minutes WHERE id = :id")
+                .bind("minutes", lead.map(Duration::toMinutes).orElse(null))
+                .bind("id", person.id())
+                .execute());
+    }
+
+    /** Takes a person and all their channels out of use; what they were told stays on record. */
+    public void remove(Person person) {
+        jdbi.useTransaction(handle -> {
+            handle.execute("UPDATE channel SET removed = 1 WHERE person = ?", person.id());
+            handle.execute("UPDATE person SET removed = 1 WHERE id = ?", person.id());
+        });
+    }
+
     /** All people, by name. */
     public List<Person> people() {
         return jdbi.withHandle(handle -> handle.createQuery(
-                        "SELECT id AS person_id, name, zone, quiet_from, quiet_until FROM person ORDER BY name")
+                        "SELECT id AS person_id, name, zone, quiet_from, quiet_until, reminder_minutes FROM person"
+                                + " WHERE removed = 0 ORDER BY name")
                 .map(AddressBook::person)
                 .list());
+    }
+
+    /** One person. */
+    public Optional<Person> person(long id) {
+        return people().stream().filter(person -> person.id() == id).findFirst();
     }
 
     /**
@@ -91,7 +117,7 @@ public final class AddressBook {
                 .bind("means", means.name())
                 .bind("address", address)
                 .bind("secret", secret)
-                .bind("kinds", kinds.stream().map(Kind::name).sorted().collect(Collectors.joining(" ")))
+                .bind("kinds", names(kinds))
                 .mapTo(Long.class)
                 .one());
         return new Channel(id, person, means, address, secret, kinds, Optional.empty());
@@ -101,10 +127,14 @@ public final class AddressBook {
         if (means == Means.EMAIL && !address.matches("[^@\\s]+@[^@\\s]+")) {
             throw new IllegalArgumentException("\"" + address + "\" is no mail address such as keeper@line.example.");
         }
+        if (means == Means.MQTT && !address.matches("[A-Za-z0-9_-]{1,32}")) {
+            throw new IllegalArgumentException(
+                    "The last level of the topic is one word of letters, digits, - and _," + " such as ida.");
+        }
         if (means != Means.WEBHOOK) {
             return;
         }
-        URI uri = URI.create(address);
+        URI uri = address(address);
         String scheme = String.valueOf(uri.getScheme()).toLowerCase(Locale.ROOT);
         if (!scheme.matches("https?") || uri.getHost() == null) {
             throw new IllegalArgumentException("A webhook's address begins with https:// and names a host.");
@@ -112,6 +142,27 @@ public final class AddressBook {
         if (secret.isBlank()) {
             throw new IllegalArgumentException("A webhook needs a secret, by which its receiver knows our messages.");
         }
+    }
+
+    private static URI address(String text) {
+        try {
+            return URI.create(text);
+        } catch (IllegalArgumentException unreadable) {
+            throw new IllegalArgumentException(
+                    "\"" + text + "\" cannot be read as an address of a webhook.", unreadable);
+        }
+    }
+
+    /** Changes which kinds are wanted through a channel. */
+    public void wanted(Channel channel, Set<Kind> kinds) {
+        jdbi.useHandle(handle -> handle.createUpdate("UPDATE channel SET kinds = :kinds WHERE id = :id")
+                .bind("kinds", names(kinds))
+                .bind("id", channel.id())
+                .execute());
+    }
+
+    private static String names(Set<Kind> kinds) {
+        return kinds.stream().map(Kind::name).sorted().collect(Collectors.joining(" "));
     }
 
     /** Takes a channel out of use; what was told through it stays on record, what still waits is not sent. */
@@ -159,6 +210,9 @@ public final class AddressBook {
         Optional<QuietHours> quiet = from == null
                 ? Optional.empty()
                 : Optional.of(new QuietHours(LocalTime.parse(from), LocalTime.parse(row.getString("quiet_until"))));
-        return new Person(row.getLong("person_id"), row.getString("name"), ZoneId.of(row.getString("zone")), quiet);
+        long minutes = row.getLong("reminder_minutes");
+        Optional<Duration> reminder = row.wasNull() ? Optional.empty() : Optional.of(Duration.ofMinutes(minutes));
+        return new Person(
+                row.getLong("person_id"), row.getString("name"), ZoneId.of(row.getString("zone")), quiet, reminder);
     }
 }

@@ -158,6 +158,26 @@ final class AlertText {
         return words.substring(0, 1).toUpperCase(Locale.ENGLISH) + words.substring(1);
     }
 
+    /** Before the evening, or when its hour has come. */
+    Written reminder(List<Unanswered> traps, boolean closableNow, Person reader, Instant now) {
+        String names = traps.stream().map(trap -> trap.moveIn().trap()).collect(Collectors.joining(", "));
+        String title =
+                (closableNow ? "Nobody has closed it yet: " : "To close this evening, not answered yet: ") + names;
+        StringJoiner lines = new StringJoiner("\n");
+        lines.add(title + ".");
+        for (Unanswered trap : traps) {
+            lines.add("");
+            lines.add(trap.moveIn().trap() + ": a swarm has moved in, "
+                    + Phrases.sure(trap.moveIn().probability()) + ". It can be closed from "
+                    + moment(trap.closable(), reader.zone()) + " to " + moment(trap.shuts(), reader.zone()) + ".");
+            link(trap.moveIn(), reader, now).ifPresent(link -> lines.add("Answer: " + link));
+        }
+        lines.add("");
+        lines.add("Take care:");
+        Phrases.cautions(Kind.MOVE_IN).stream().map(Caution::said).forEach(said -> lines.add("- " + said));
+        return new Written(title, lines.toString());
+    }
+
     static Written deadChannel(Channel dead, Instant since, String words, Person reader) {
         String title = "Nothing gets through to " + dead.person().name() + " by " + dead.named();
         return new Written(

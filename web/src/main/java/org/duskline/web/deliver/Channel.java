@@ -29,11 +29,11 @@ public record Channel(
     }
 
     /** For messages to people: "e-mail to keeper@line.example". A webhook is named by its host alone. */
-    String named() {
+    public String named() {
         return switch (means) {
             case EMAIL -> "e-mail to " + address;
             case WEBHOOK -> "webhook at " + java.net.URI.create(address).getHost();
-            case MQTT -> "broker";
+            case MQTT -> "broker, topic level " + address;
             case LOG -> "log";
         };
     }

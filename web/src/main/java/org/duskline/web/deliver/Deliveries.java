@@ -1,7 +1,6 @@
 package org.duskline.web.deliver;
 
 import java.net.URI;
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
@@ -12,10 +11,10 @@ import java.util.Optional;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 import java.util.random.RandomGenerator;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.outbox.FindingLog;
-import org.duskline.collector.intake.BrokerUnreachable;
 import org.duskline.collector.store.Store;
 import org.jdbi.v3.core.Handle;
 import org.slf4j.Logger;
@@ -30,6 +29,7 @@ public final class Deliveries implements FindingLog.Along, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Deliveries.class);
     private static final Duration BETWEEN_ROUNDS = Duration.ofSeconds(5);
     private static final Duration BETWEEN_BEATS = Duration.ofMinutes(1);
+    private static final Duration BETWEEN_REMINDERS = Duration.ofMinutes(1);
     private static final Duration STOPPING_TAKES = Duration.ofSeconds(15);
 
     /**
@@ -57,10 +57,10 @@ public final class Deliveries implements FindingLog.Along, AutoCloseable {
 
     private final Store store;
     private final InstantSource clock;
-    private final Optional<Broker> broker;
     private final AddressBook book;
     private final AnswerLink links;
     private final Outbox outbox;
+    private final Reminders reminders;
     private final ParcelLog parcels;
     private final Pulse pulse;
     private final Dispatcher dispatcher;
@@ -69,11 +69,12 @@ public final class Deliveries implements FindingLog.Along, AutoCloseable {
     private Deliveries(Store store, Equipment equipment, InstantSource clock, RandomGenerator random) {
         this.store = store;
         this.clock = clock;
-        this.broker = equipment.broker();
         this.book = new AddressBook(store.jdbi());
         Keyring keyring = Keyring.of(store.jdbi());
         this.links = new AnswerLink(keyring.linkKey());
-        this.outbox = new Outbox(new AlertText(store.line()::trap, links, equipment.pages()), clock);
+        AlertText text = new AlertText(store.line()::trap, links, equipment.pages());
+        this.outbox = new Outbox(text, clock);
+        this.reminders = new Reminders(text);
         this.parcels = new ParcelLog(store.jdbi());
         this.pulse = new Pulse(store.jdbi());
         this.dispatcher = new Dispatcher(
@@ -126,6 +127,11 @@ public final class Deliveries implements FindingLog.Along, AutoCloseable {
     /** The newest messages with what became of each, newest first. */
     public List<Parcel> latest(int limit) {
         return parcels.latest(limit);
+    }
+
+    /** What waits to be put into a message. */
+    public List<Pending> pending() {
+        return parcels.pending();
     }
 
     /**
@@ -185,10 +191,25 @@ public final class Deliveries implements FindingLog.Along, AutoCloseable {
                         List.of()));
     }
 
-    /** Begins to send and to beat. */
-    public void start() {
+    /**
+     * Reminds everybody who wants to be reminded of the traps that can soon be closed, or can be. May be asked as often as
+     * one likes: each reminder is put in once an evening.
+     */
+    public void remind(List<Unanswered> traps) {
+        if (!traps.isEmpty()) {
+            store.jdbi().useTransaction(handle -> reminders.remind(handle, traps, clock.instant()));
+        }
+    }
+
+    /**
+     * Begins to send, to beat and to remind.
+     *
+     * @param tonight which traps nobody has answered for, asked once a minute
+     */
+    public void start(Supplier<List<Unanswered>> tonight) {
         every(BETWEEN_ROUNDS, dispatcher::round);
         every(BETWEEN_BEATS, this::beat);
+        every(BETWEEN_REMINDERS, () -> remind(tonight.get()));
     }
 
     private void every(Duration pause, Runnable work) {
@@ -209,17 +230,9 @@ public final class Deliveries implements FindingLog.Along, AutoCloseable {
         dispatcher.round();
     }
 
-    /** Notes that the program is alive, here and at the broker. */
+    /** Notes that the program is alive, for its next start. */
     public void beat() {
-        Instant now = clock.instant();
-        pulse.beat(now);
-        broker.ifPresent(there -> {
-            try {
-                there.heartbeat(("{\"alive\":\"" + now + "\"}").getBytes(StandardCharsets.UTF_8));
-            } catch (BrokerUnreachable silent) {
-                LOG.debug("No heartbeat at the broker: {}", silent.getMessage());
-            }
-        });
+        pulse.beat(clock.instant());
     }
 
     /** Ends after the message under way; what still waits is sent after the next start. */

@@ -6,7 +6,7 @@ public enum Means {
     EMAIL,
     /** The address is an http or https URL; the secret signs what is sent there. */
     WEBHOOK,
-    /** The broker; the address is not used. */
+    /** The broker; the address is the last level of the topic. */
     MQTT,
     /** The program's own log; the address is not used. */
     LOG

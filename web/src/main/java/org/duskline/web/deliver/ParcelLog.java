@@ -131,6 +131,15 @@ final class ParcelLog {
                 .toList());
     }
 
+    /** What is not in a message yet, the first due first. */
+    List<Pending> pending() {
+        return jdbi.withHandle(handle -> handle.createQuery("SELECT channel, title, due_ms FROM alert"
+                        + " WHERE parcel IS NULL AND dropped IS NULL ORDER BY due_ms, id")
+                .map((row, context) ->
+                        new Pending(row.getLong(1), row.getString(2), Instant.ofEpochMilli(row.getLong(3))))
+                .list());
+    }
+
     private static Parcel read(Handle handle, long id) {
         List<Alert> alerts = handle.createQuery("SELECT * FROM alert WHERE parcel = :id ORDER BY id")
                 .bind("id", id)

@@ -68,6 +68,13 @@ public enum Key {
             "",
             "https://duskline.example",
             "Where your phone's browser finds the pages. Alerts then hold a link by which they can be answered."),
+    CHECKIN_URL(
+            "checkin.url",
+            Form.SECRET,
+            "",
+            "https://watcher.example/duskline",
+            "Address that Duskline POSTs to every five minutes as long as all is well, so that somebody outside can raise"
+                    + " the alarm when it falls silent."),
     MAIL_HOST("mail.host", Form.TEXT, "", "mail.example", "The mail server that takes alerts by e-mail."),
     MAIL_PORT("mail.port", Form.PORT, "587", "", "Its port; by custom 587 for starttls and 465 for tls."),
     MAIL_SECURITY(

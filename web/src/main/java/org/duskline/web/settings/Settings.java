@@ -1,6 +1,7 @@
 package org.duskline.web.settings;
 
 import java.net.URI;
+import java.net.URISyntaxException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -95,6 +96,7 @@ public final class Settings {
             topics();
             mail();
             pagesAddress();
+            checkIn();
         } catch (IllegalArgumentException e) {
             throw new SettingsMistake(e.getMessage());
         }
@@ -161,13 +163,30 @@ public final class Settings {
 
     /** Where readers' browsers find the pages; none means that messages bear no links. */
     public Optional<URI> pagesAddress() {
-        return value(Key.PAGES_ADDRESS).map(URI::create).map(address -> {
-            if (address.getHost() == null) {
-                throw new IllegalArgumentException(
-                        "pages.address must be an address such as https://duskline.example, not \"" + address + "\".");
-            }
-            return address;
-        });
+        return value(Key.PAGES_ADDRESS)
+                .map(text -> address(text)
+                        .orElseThrow(() -> new IllegalArgumentException(
+                                "pages.address must be an address such as https://duskline.example, not \"" + text
+                                        + "\".")));
+    }
+
+    /** Where to say that all is well; it may hold a secret. */
+    public Optional<URI> checkIn() {
+        return value(Key.CHECKIN_URL)
+                .map(text -> address(text)
+                        .orElseThrow(() -> new IllegalArgumentException(
+                                "checkin.url must be an address that begins with https:// or http:// and names a"
+                                        + " host.")));
+    }
+
+    private static Optional<URI> address(String text) {
+        try {
+            return Optional.of(new URI(text))
+                    .filter(address -> address.getHost() != null
+                            && String.valueOf(address.getScheme()).matches("https?"));
+        } catch (URISyntaxException unreadable) {
+            return Optional.empty();
+        }
     }
 
     /** The mail server; none means that nothing can be told by e-mail. */

@@ -69,7 +69,7 @@ class CarriersTest {
     }
 
     private static Channel channel() {
-        Person ada = new Person(1, "Ada", ZoneId.of("UTC"), Optional.empty());
+        Person ada = new Person(1, "Ada", ZoneId.of("UTC"), Optional.empty(), Optional.empty());
         return new Channel(1, ada, Means.EMAIL, "keeper@line.example", "", AddressBook.USUAL_KINDS, Optional.empty());
     }
 

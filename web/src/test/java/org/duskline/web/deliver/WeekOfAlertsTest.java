@@ -88,7 +88,7 @@ class WeekOfAlertsTest {
         var kinds = AddressBook.USUAL_KINDS;
         deliveries.book().add(ada, Means.EMAIL, "keeper@line.example", "", kinds);
         deliveries.book().add(ada, Means.WEBHOOK, receiver.address(), Receiver.SECRET, kinds);
-        deliveries.book().add(ada, Means.MQTT, "", "", kinds);
+        deliveries.book().add(ada, Means.MQTT, "ada", "", kinds);
     }
 
     @AfterEach
@@ -101,17 +101,9 @@ class WeekOfAlertsTest {
     private void start() {
         store = Store.open(folder.resolve("week.db"));
         findings = new FindingLog(store);
-        Broker broker = new Broker() {
-            @Override
-            public void alert(String trap, byte[] payload) {
-                published.add(json(payload));
-            }
-
-            @Override
-            public void heartbeat(byte[] payload) {
-                assertThat(json(payload).path("alive").asText())
-                        .isEqualTo(clock.instant().toString());
-            }
+        Broker broker = (whom, payload) -> {
+            assertThat(whom).isEqualTo("ada");
+            published.add(json(payload));
         };
         var equipment = new Deliveries.Equipment(
                 Optional.of(mail.settings(PostOffice.PASSWORD)),
