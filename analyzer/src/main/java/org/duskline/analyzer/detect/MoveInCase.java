@@ -74,7 +74,7 @@ public record MoveInCase(
                 onset,
                 series.timeMillis(at),
                 weighed ? ramp.gainKg() : Double.NaN,
-                fitted.hasCounter());
+                fitted.hasCounter() ? rush.net() : Double.NaN);
         keeper(odds, against, surroundings, onset, series.timeMillis(at), fitted.hasCounter());
         return Optional.of(new MoveInCase(
                 onset,
@@ -226,9 +226,12 @@ public record MoveInCase(
             long onset,
             long now,
             double gain,
-            boolean counted) {
+            double netIn) {
+        boolean counted = !Double.isNaN(netIn);
         double rain = surroundings.rain(now);
-        odds.add(-8 * rain + 0.5 * (1 - rain), rain > 0.5 ? "it rains on the line" : "no rain on the line");
+        // Rain makes kilos, but no bees; a swarm that is under way comes in with the first drops.
+        double wetNats = counted ? Odds.through(Math.log(Math.max(netIn, 1)), Math.log(100), 8, Math.log(500), 2) : 8;
+        odds.add(-wetNats * rain + 0.5 * (1 - rain), rain > 0.5 ? "it rains on the line" : "no rain on the line");
         against.put(Rival.RAIN, 0.02 + 5 * rain);
         if (Double.isNaN(gain)) {
             return;

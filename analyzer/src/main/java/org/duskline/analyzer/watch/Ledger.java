@@ -19,6 +19,7 @@ final class Ledger {
     /** A box that cooled down and climbs again must be told again. */
     private static final long SAME_HEAT_MILLIS = 20 * 60_000L;
 
+    private static final String TAKEN_BACK = "Late readings show that it was something else";
     private static final int REMEMBERED = 200;
 
     private final String trap;
@@ -48,7 +49,7 @@ final class Ledger {
         int known = indexOf(signal);
         if (signal.stage() == Stage.RAISED) {
             if (known >= 0) {
-                return Optional.empty();
+                return restored(known, signal, received);
             }
             Finding raised = raised(signal, node, received, thresholds);
             findings.add(raised);
@@ -105,6 +106,17 @@ final class Ledger {
         return -1;
     }
 
+    /** What late readings had taken back and still later ones bear out stands again, as the same finding. */
+    private Optional<Finding> restored(int known, Signal signal, Instant received) {
+        Finding before = findings.get(known);
+        if (before.stage() != Stage.WITHDRAWN || !before.summary().equals(TAKEN_BACK)) {
+            return Optional.empty();
+        }
+        Finding restored = changed(before, signal, received);
+        findings.set(known, restored);
+        return Optional.of(restored);
+    }
+
     private static boolean advances(Stage from, Stage to) {
         return to.ordinal() > from.ordinal() && from != Stage.ENDED;
     }
@@ -153,7 +165,7 @@ final class Ledger {
                 Stage.WITHDRAWN,
                 received,
                 0.05,
-                "Late readings show that it was something else",
+                TAKEN_BACK,
                 before.evidence(),
                 before.rivals(),
                 before.size(),

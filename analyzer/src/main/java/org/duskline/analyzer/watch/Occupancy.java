@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.duskline.analyzer.detect.DepartureCase;
 import org.duskline.analyzer.detect.MoveInCase;
+import org.duskline.analyzer.detect.SilentArrival;
 import org.duskline.analyzer.detect.Surroundings;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Evidence;
@@ -92,8 +93,11 @@ final class Occupancy implements Cloneable {
 
     private void consider(
             TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
-        Optional<MoveInCase> found = MoveInCase.at(series, at, fitted, thresholds, surroundings);
-        if (found.isEmpty() || found.get().logOdds() < Math.log(thresholds.moveInOdds())) {
+        double enough = Math.log(thresholds.moveInOdds());
+        Optional<MoveInCase> found = MoveInCase.at(series, at, fitted, thresholds, surroundings)
+                .filter(each -> each.logOdds() >= enough)
+                .or(() -> SilentArrival.at(series, at, fitted, surroundings).filter(each -> each.logOdds() >= enough));
+        if (found.isEmpty()) {
             return;
         }
         MoveInCase moveIn = found.get();

@@ -111,6 +111,38 @@ class LineWatchTest {
     }
 
     @ParameterizedTest
+    @EnumSource(
+            value = Fitted.class,
+            names = {"BOTH", "COUNTER"})
+    void a_swarm_whose_samples_were_lost_with_the_silence_is_told_from_the_totals_when_the_node_is_back(Fitted fitted) {
+        TrapDays days = quiet(5);
+        Instant silent = days.now();
+        days.swarm(1.4, Duration.ofMinutes(18));
+        Instant back = Instant.parse("2031-05-22T19:00:00Z");
+        List<Sample> heard = days.crossings(0.1).until("22T23:00").samples().stream()
+                .filter(sample ->
+                        sample.time().isBefore(silent) || sample.time().isAfter(back))
+                .toList();
+
+        List<Finding> told = raised(live(fitted, heard), Kind.MOVE_IN);
+
+        assertThat(told).singleElement().satisfies(finding -> assertThat(finding.raised())
+                .isBetween(back, back.plusSeconds(2400)));
+    }
+
+    @Test
+    void a_quiet_trap_that_was_silent_for_hours_tells_no_swarm() {
+        TrapDays days = quiet(6).crossings(1).until("22T19:00");
+        Instant back = Instant.parse("2031-05-22T17:00:00Z");
+        List<Sample> heard = days.samples().stream()
+                .filter(sample -> sample.time().isBefore(back.minusSeconds(10_000))
+                        || sample.time().isAfter(back))
+                .toList();
+
+        assertThat(raised(live(Fitted.BOTH, heard), Kind.MOVE_IN)).isEmpty();
+    }
+
+    @ParameterizedTest
     @ValueSource(longs = {11, 12, 13, 14})
     void readings_in_any_order_tell_the_same_swarm(long seed) {
         List<Sample> samples = new ArrayList<>(
