@@ -20,6 +20,7 @@ public final class SilentArrival {
     private static final long SILENCE = 45 * MINUTE;
     /** What a node stored up while out of range comes within this time, if it comes; own choice. */
     private static final long SETTLED = 30 * MINUTE;
+
     private static final long LOOKED_BACK = 120 * MINUTE;
 
     /** A swarm within a given silence of some hours is a hundred times likelier than within twenty minutes. */

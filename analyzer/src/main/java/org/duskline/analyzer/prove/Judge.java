@@ -70,6 +70,11 @@ final class Judge {
     }
 
     private int match(Finding finding) {
+        return arrivalOf(trap, finding);
+    }
+
+    /** Which of the trap's arrivals a move-in tells of; -1 for none. */
+    static int arrivalOf(TrapTruth trap, Finding finding) {
         double onset = seconds(finding.onset());
         for (int i = 0; i < trap.arrivals().size(); i++) {
             TrapTruth.Arrival arrival = trap.arrivals().get(i);

@@ -4,18 +4,17 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.DoubleConsumer;
 import java.util.stream.Stream;
+import org.duskline.analyzer.detect.Beyond;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Finding;
-import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.season.Season;
 import org.duskline.analyzer.season.SeasonStream;
 import org.duskline.analyzer.season.Truth;
@@ -35,8 +34,6 @@ import org.duskline.collector.wire.Message;
  */
 final class PlayedSeason implements AutoCloseable {
     private static final int BATCH = 2000;
-
-    private record Identity(String trap, Kind kind, Instant onset) {}
 
     private final Season season;
     private final Path folder;
@@ -100,27 +97,39 @@ final class PlayedSeason implements AutoCloseable {
 
     /** Every finding as it was first told, under these thresholds. */
     List<Finding> fold(Thresholds thresholds, DoubleConsumer progress) {
-        LineWatch watch = new LineWatch(thresholds, 1);
+        return watch(thresholds, Set.of(), false, progress).first();
+    }
+
+    /**
+     * Watches the season from its first message to its last.
+     *
+     * @param without kinds of evidence that are left out
+     * @param visits whether the keeper's recorded visits are known, some hours after each
+     */
+    Watching watch(Thresholds thresholds, Set<Beyond> without, boolean visits, DoubleConsumer progress) {
+        LineWatch watch = new LineWatch(thresholds, 1, without);
         Map<String, Fitting> fittings = new HashMap<>();
         for (Watched watched : season.line()) {
             watch.watch(watched.trap(), watched.fitting().fitted(), List.of());
             fittings.put(watched.fitting().node(), watched.fitting());
         }
-        Map<Identity, Finding> findings = new LinkedHashMap<>();
+        WrittenVisits written = new WrittenVisits(visits ? truth.traps() : List.of());
+        Watching.Notes notes = new Watching.Notes();
         double last = Math.max(1, store.samples().lastPack());
         long cursor = 0;
         List<Arrival> arrivals = store.samples().arrivalsAfter(cursor, BATCH);
         while (!arrivals.isEmpty()) {
             for (Arrival arrival : arrivals) {
+                written.until(arrival.received(), watch).forEach(finding -> notes.take(finding, watch));
                 Fitting fitting = fittings.get(arrival.node());
                 watch.take(fitting.trap(), fitting.node(), fitting.fitted(), arrival.samples(), arrival.received())
-                        .forEach(f -> findings.putIfAbsent(new Identity(f.trap(), f.kind(), f.onset()), f));
+                        .forEach(finding -> notes.take(finding, watch));
             }
             cursor = arrivals.get(arrivals.size() - 1).pack();
             progress.accept(cursor / last);
             arrivals = store.samples().arrivalsAfter(cursor, BATCH);
         }
-        return List.copyOf(findings.values());
+        return notes.watching();
     }
 
     List<JudgedTrap> judge(List<Finding> findings) {

@@ -3,6 +3,8 @@ package org.duskline.analyzer.prove;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.season.Level;
@@ -24,13 +26,16 @@ public final class Proof {
     private final long firstSeed;
     private final List<Level> levels;
     private final Thresholds thresholds;
+    private final boolean ablating;
 
     /**
      * @param firstSeed the first season's seed; the others follow it
      * @param levels which levels are played
      * @param thresholds what detection runs on
+     * @param ablating whether each season is also watched without one kind of evidence at a time
      */
-    public Proof(ProofSize size, long firstSeed, List<Level> levels, Thresholds thresholds) {
+    public Proof(ProofSize size, long firstSeed, List<Level> levels, Thresholds thresholds, boolean ablating) {
+        this.ablating = ablating;
         this.size = size;
         this.firstSeed = firstSeed;
         this.levels = List.copyOf(levels);
@@ -40,6 +45,8 @@ public final class Proof {
     /** Plays everything, one season at a time. */
     public ProofResult run(Progress progress) {
         List<JudgedTrap> judged = new ArrayList<>();
+        List<Outcome> foretold = new ArrayList<>();
+        Ablation ablation = new Ablation();
         Map<Double, List<JudgedTrap>> byOdds = new TreeMap<>();
         int all = levels.size() * size.seasons();
         int done = 0;
@@ -50,8 +57,16 @@ public final class Proof {
                 double before = done;
                 try (PlayedSeason played = new PlayedSeason(
                         season, share -> progress.at((before + share / 2) / all, "reading " + doing))) {
-                    judged.addAll(played.judge(played.fold(
-                            thresholds, share -> progress.at((before + 0.5 + share / 2) / all, "watching " + doing))));
+                    Watching watching = played.watch(
+                            thresholds,
+                            Set.of(),
+                            false,
+                            share -> progress.at((before + 0.5 + share / 2) / all, "watching " + doing));
+                    judged.addAll(played.judge(watching.first()));
+                    foretold.addAll(Outcome.of(watching.forecasts(), played.truth()));
+                    if (ablating) {
+                        ablation.add(played, thresholds);
+                    }
                     for (double odds : size.odds()) {
                         List<JudgedTrap> other = played.judge(played.fold(withOdds(odds), share -> {}));
                         byOdds.computeIfAbsent(odds, o -> new ArrayList<>()).addAll(other);
@@ -61,7 +76,8 @@ public final class Proof {
                 progress.at((double) done / all, doing);
             }
         }
-        return new ProofResult(size, firstSeed, judged, byOdds);
+        return new ProofResult(
+                size, firstSeed, judged, byOdds, foretold, ablating ? Optional.of(ablation) : Optional.empty());
     }
 
     private Thresholds withOdds(double odds) {

@@ -80,23 +80,37 @@ final class ProofPictures {
                 .flatMap(t -> t.certainties().stream())
                 .filter(c -> c.said() >= 0 && c.said() <= 1)
                 .toList();
-        Plot plot = new Plot(
-                "When a move-in says how sure it is",
-                new Axis("said, %", 0, 100, false, 0, 25, 50, 75, 100),
-                new Axis("was a swarm, %", 0, 100, false, 0, 25, 50, 75, 100));
-        plot.curve(3, new double[] {0, 100}, new double[] {0, 100}, true);
+        Plot plot = calibration("When a move-in says how sure it is", "was a swarm, %");
         if (!all.isEmpty()) {
-            ForecastScore score = ForecastScore.of(said(all), right(all), BINS);
-            for (ForecastScore.Bin bin : score.bins()) {
-                Proportion happened = bin.happened();
-                Interval interval = happened.clopperPearson(0.95);
-                double at = 100 * bin.meanChance();
-                plot.curve(0, new double[] {at, at}, new double[] {100 * interval.low(), 100 * interval.high()}, false);
-                plot.point(0, at, 100 * happened.estimate(), happened.successes() + "/" + happened.trials());
-            }
-            plot.key(0, String.format(Locale.ROOT, "Brier score %.3f, %d told", score.brier(), score.forecasts()));
+            draw(plot, ForecastScore.of(said(all), right(all), BINS));
         }
         return plot.svg();
+    }
+
+    /** Chances of a swarm within a day against what came. */
+    static String forecasts(ForecastScore score) {
+        Plot plot = calibration("When scouts are told: a swarm within a day", "came, %");
+        draw(plot, score);
+        return plot.svg();
+    }
+
+    private static Plot calibration(String title, String happened) {
+        Plot plot = new Plot(
+                title,
+                new Axis("said, %", 0, 100, false, 0, 25, 50, 75, 100),
+                new Axis(happened, 0, 100, false, 0, 25, 50, 75, 100));
+        return plot.curve(3, new double[] {0, 100}, new double[] {0, 100}, true);
+    }
+
+    private static void draw(Plot plot, ForecastScore score) {
+        for (ForecastScore.Bin bin : score.bins()) {
+            Proportion happened = bin.happened();
+            Interval interval = happened.clopperPearson(0.95);
+            double at = 100 * bin.meanChance();
+            plot.curve(0, new double[] {at, at}, new double[] {100 * interval.low(), 100 * interval.high()}, false);
+            plot.point(0, at, 100 * happened.estimate(), happened.successes() + "/" + happened.trials());
+        }
+        plot.key(0, String.format(Locale.ROOT, "Brier score %.3f, %d told", score.brier(), score.forecasts()));
     }
 
     private static double[] said(List<JudgedTrap.Certainty> all) {

@@ -2,6 +2,7 @@ package org.duskline.analyzer.prove;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /** What a proof measured; printed as a table or drawn as pictures. */
@@ -10,8 +11,18 @@ public final class ProofResult {
     private final long firstSeed;
     private final Figures figures;
     private final Map<Double, Figures> byOdds = new TreeMap<>();
+    private final List<Outcome> foretold;
+    private final Optional<Ablation> ablation;
 
-    ProofResult(ProofSize size, long firstSeed, List<JudgedTrap> judged, Map<Double, List<JudgedTrap>> byOdds) {
+    ProofResult(
+            ProofSize size,
+            long firstSeed,
+            List<JudgedTrap> judged,
+            Map<Double, List<JudgedTrap>> byOdds,
+            List<Outcome> foretold,
+            Optional<Ablation> ablation) {
+        this.foretold = List.copyOf(foretold);
+        this.ablation = ablation;
         this.size = size;
         this.firstSeed = firstSeed;
         this.figures = new Figures(judged);
@@ -30,7 +41,17 @@ public final class ProofResult {
     public String table() {
         String head = "Synthetic seasons from seed " + firstSeed + ": " + size.seasons() + " a level, " + size.traps()
                 + " traps, " + size.days() + " days each.\n";
-        return head + new ProofTable(figures).text();
+        String forecasts = foretold.isEmpty() ? "" : new ForecastTable(foretold).text();
+        return head
+                + new ProofTable(figures).text()
+                + forecasts
+                + ablation.map(each -> "\nWhat each kind of evidence buys\n" + each.table())
+                        .orElse("");
+    }
+
+    /** What was foretold of scouted traps against what came, as SVG; empty if nothing was. */
+    public String forecastSvg() {
+        return foretold.isEmpty() ? "" : ProofPictures.forecasts(new ForecastTable(foretold).withinADay());
     }
 
     /** Misses against false alarms as the odds threshold moves, as SVG; empty if no odds were swept. */

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.duskline.analyzer.detect.Beyond;
+import org.duskline.analyzer.detect.Forecast;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
@@ -101,6 +102,11 @@ public final class LineWatch {
     /** The condition of a trap. */
     public Condition condition(String trap) {
         return Optional.ofNullable(traps.get(trap)).map(TrapWatch::condition).orElse(Condition.UNHEARD);
+    }
+
+    /** The chance of a swarm at a trap, while it is scouted. */
+    public Optional<Forecast> forecast(String trap) {
+        return Optional.ofNullable(traps.get(trap)).flatMap(TrapWatch::forecast);
     }
 
     Collection<TrapWatch> traps() {

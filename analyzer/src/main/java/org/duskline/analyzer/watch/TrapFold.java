@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import org.duskline.analyzer.detect.Forecast;
 import org.duskline.analyzer.detect.Nuisance;
 import org.duskline.analyzer.detect.RobbingCase;
 import org.duskline.analyzer.detect.ScoutCase;
@@ -21,6 +22,10 @@ import org.duskline.collector.trap.Fitted;
 final class TrapFold {
     private static final long HOUR = 3_600_000L;
     private static final double SCOUT_ODDS = Math.log(6);
+
+    /** From this chance of a swarm within a day on a keeper is told again; own choice. */
+    private static final double KEEP_THE_EVENING_FREE = 0.3;
+
     private static final double ROBBING_ODDS = Math.log(8);
 
     private final Fitted fitted;
@@ -28,6 +33,7 @@ final class TrapFold {
     private final Map<Kind, Spell> spells;
     private long foldedUntil = Long.MIN_VALUE;
     private long disturbedAt = Long.MIN_VALUE / 2;
+    private double saidChance;
 
     TrapFold(Fitted fitted) {
         this(fitted, new Occupancy(fitted), new EnumMap<>(Kind.class));
@@ -44,6 +50,7 @@ final class TrapFold {
         copy.spells.putAll(spells);
         copy.foldedUntil = foldedUntil;
         copy.disturbedAt = disturbedAt;
+        copy.saidChance = saidChance;
         return copy;
     }
 
@@ -153,32 +160,51 @@ final class TrapFold {
         boolean likely = scouts.isPresent() && scouts.get().logOdds() > SCOUT_ODDS;
         Optional<RobbingCase> robbers = RobbingCase.at(series, at, fitted, thresholds, surroundings);
         robbing(robbers.filter(found -> found.logOdds() > ROBBING_ODDS), now, out);
-        scouting(scouts.filter(found -> likely), now, out);
+        scouting(scouts.filter(found -> likely), series, at, out);
     }
 
-    private void scouting(Optional<ScoutCase> seen, long now, List<Signal> out) {
+    private void scouting(Optional<ScoutCase> seen, TrapSeries series, int at, List<Signal> out) {
+        long now = series.timeMillis(at);
         Spell before = spells.getOrDefault(Kind.SCOUTING, Spell.none());
         if (seen.isPresent()) {
             ScoutCase scouts = seen.get();
             if (!before.on() && !on(Kind.ROBBING)) {
-                out.add(new Signal(
-                        Kind.SCOUTING,
-                        Stage.RAISED,
-                        scouts.onsetMillis(),
-                        now,
-                        1 / (1 + Math.exp(-scouts.logOdds())),
-                        String.format(
-                                Locale.ROOT,
-                                "Scouts at the entrance: %.1f crossings a minute for half an hour",
-                                scouts.perMinute()),
-                        scouts.evidence(),
-                        scouts.rivals(),
-                        Optional.empty()));
+                Forecast forecast = Forecast.at(series, at);
+                saidChance = forecast.within24Hours();
+                out.add(scouts(scouts, Stage.RAISED, scouts.onsetMillis(), now, forecast));
+            } else if (before.on() && now / HOUR != series.timeMillis(at - 1) / HOUR) {
+                more(scouts, before.onset(), series, at, out);
             }
             spells.put(Kind.SCOUTING, new Spell(before.on() ? before.onset() : scouts.onsetMillis(), now));
         } else if (before.on() && now - before.lastSeen() > 18 * HOUR) {
             close(Kind.SCOUTING, now, "No scouts for most of a day", out);
         }
+    }
+
+    /** Says once more when the chance of a swarm has clearly risen since it was said. */
+    private void more(ScoutCase scouts, long onset, TrapSeries series, int at, List<Signal> out) {
+        Forecast forecast = Forecast.at(series, at);
+        if (forecast.within24Hours() > Math.max(KEEP_THE_EVENING_FREE, 1.5 * saidChance)) {
+            saidChance = forecast.within24Hours();
+            out.add(scouts(scouts, Stage.STRENGTHENED, onset, series.timeMillis(at), forecast));
+        }
+    }
+
+    private static Signal scouts(ScoutCase scouts, Stage stage, long onset, long now, Forecast forecast) {
+        return new Signal(
+                Kind.SCOUTING,
+                stage,
+                onset,
+                now,
+                1 / (1 + Math.exp(-scouts.logOdds())),
+                String.format(
+                        Locale.ROOT,
+                        "Scouts at the entrance: %.1f crossings a minute for half an hour; %s",
+                        scouts.perMinute(),
+                        forecast.said()),
+                scouts.evidence(),
+                scouts.rivals(),
+                Optional.empty());
     }
 
     private void robbing(Optional<RobbingCase> seen, long now, List<Signal> out) {

@@ -6,7 +6,9 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import org.duskline.analyzer.detect.Forecast;
 import org.duskline.analyzer.detect.Surroundings;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Condition;
@@ -211,6 +213,13 @@ final class TrapWatch {
 
     Condition condition() {
         return VisitedCondition.of(hands.visits(), fold.occupancy()).orElseGet(this::sensed);
+    }
+
+    /** The chance of a swarm, while the trap is scouted. */
+    Optional<Forecast> forecast() {
+        return fold.on(Kind.SCOUTING) && series.size() > 0
+                ? Optional.of(Forecast.at(series, series.size() - 1))
+                : Optional.empty();
     }
 
     private Condition sensed() {

@@ -175,8 +175,8 @@ class JudgeTest {
 
     @Test
     void a_small_proof_reports_every_level_it_played() {
-        Proof proof =
-                new Proof(new ProofSize(1, 2, 4, new double[] {5, 50}), 3, List.of(Level.CLEAN), Thresholds.defaults());
+        Proof proof = new Proof(
+                new ProofSize(1, 2, 4, new double[] {5, 50}), 3, List.of(Level.CLEAN), Thresholds.defaults(), true);
         double[] last = {0};
         ProofResult result = proof.run((done, doing) -> {
             assertTrue(done >= last[0] && done <= 1);
@@ -184,6 +184,7 @@ class JudgeTest {
         });
         assertEquals(1, last[0], 1e-9);
         assertTrue(result.table().contains("clean: 2 traps"), result.table());
+        assertTrue(result.table().contains("without the warmth of the box"), result.table());
         assertTrue(result.tradeOffSvg().startsWith("<svg"));
     }
 }

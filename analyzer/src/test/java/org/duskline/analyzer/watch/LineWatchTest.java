@@ -126,8 +126,9 @@ class LineWatchTest {
 
         List<Finding> told = raised(live(fitted, heard), Kind.MOVE_IN);
 
-        assertThat(told).singleElement().satisfies(finding -> assertThat(finding.raised())
-                .isBetween(back, back.plusSeconds(2400)));
+        assertThat(told)
+                .singleElement()
+                .satisfies(finding -> assertThat(finding.raised()).isBetween(back, back.plusSeconds(2400)));
     }
 
     @Test

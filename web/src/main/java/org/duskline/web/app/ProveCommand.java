@@ -60,6 +60,12 @@ final class ProveCommand implements Callable<Integer> {
     private Path pictures;
 
     @Option(
+            names = "--ablate",
+            description = "Also watches each season without one kind of evidence at a time, to show what each buys;"
+                    + " takes seven times as long.")
+    private boolean ablate;
+
+    @Option(
             names = "--write",
             paramLabel = "FOLDER",
             description = "Writes the first season there as a recorded stream with its line and its truth, and stops.")
@@ -80,7 +86,7 @@ final class ProveCommand implements Callable<Integer> {
         }
         ProofResult result;
         try (Progress progress = new Progress(surroundings.err(), "Proving", "steps", STEPS)) {
-            result = new Proof(asked, seed, levels, Thresholds.defaults())
+            result = new Proof(asked, seed, levels, Thresholds.defaults(), ablate)
                     .run((done, doing) -> progress.at(Math.round(done * STEPS)));
         }
         surroundings.out().print(result.table());
@@ -115,6 +121,10 @@ final class ProveCommand implements Callable<Integer> {
             Files.createDirectories(pictures);
             Files.writeString(pictures.resolve("delay.svg"), result.delaySvg());
             Files.writeString(pictures.resolve("certainty.svg"), result.reliabilitySvg());
+            String forecast = result.forecastSvg();
+            if (!forecast.isEmpty()) {
+                Files.writeString(pictures.resolve("forecast.svg"), forecast);
+            }
             String tradeOff = result.tradeOffSvg();
             if (!tradeOff.isEmpty()) {
                 Files.writeString(pictures.resolve("trade-off.svg"), tradeOff);
