@@ -45,8 +45,7 @@ public record MoveInCase(
             TrapSeries series, int at, Fitted fitted, Thresholds thresholds, Surroundings surroundings) {
         Rush rush = fitted.hasCounter() ? Rush.inward(series, at) : Rush.inward(series, 0);
         boolean rushing = fitted.hasCounter() && rush.net() >= 60;
-        boolean gaining = fitted.hasScale() && gainedLately(series, at);
-        if (!rushing && !(gaining && fitted == Fitted.SCALE)) {
+        if (!rushing && !(fitted == Fitted.SCALE && gainedLately(series, at))) {
             return Optional.empty();
         }
         Ramp ramp = fitted.hasScale() ? Ramp.upTo(series, at) : null;

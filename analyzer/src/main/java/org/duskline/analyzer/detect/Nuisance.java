@@ -1,5 +1,6 @@
 package org.duskline.analyzer.detect;
 
+import java.util.Locale;
 import java.util.Optional;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.series.TrapSeries;
@@ -10,9 +11,10 @@ import org.duskline.analyzer.series.TrapSeries.Quantity;
  *
  * @param kind what it looks like
  * @param onsetMillis when it began
- * @param said in the keeper's words
+ * @param words in the keeper's words, with a place for the figure in the manner of {@link String#format}
+ * @param figure what stands in that place
  */
-public record Nuisance(Kind kind, long onsetMillis, String said) {
+public record Nuisance(Kind kind, long onsetMillis, String words, Object figure) {
     private static final long QUARTER = 15 * 60_000L;
     private static final long HOUR = 3_600_000L;
 
@@ -41,7 +43,8 @@ public record Nuisance(Kind kind, long onsetMillis, String said) {
                 ? Optional.of(new Nuisance(
                         Kind.DISTURBED,
                         series.timeMillis(from),
-                        said("the weight swung by %.1f kg within a quarter hour", high - low)))
+                        "the weight swung by %.1f kg within a quarter hour",
+                        high - low))
                 : Optional.empty();
     }
 
@@ -52,17 +55,20 @@ public record Nuisance(Kind kind, long onsetMillis, String said) {
             return Optional.empty();
         }
         double step = series.value(Quantity.WEIGHT, jump) - series.value(Quantity.WEIGHT, jump - 1);
+        if (!(Math.abs(step) > 0.12)) {
+            return Optional.empty();
+        }
         double before = series.median(Quantity.WEIGHT, jump - 3, jump - 1);
         double after = series.median(Quantity.WEIGHT, jump + 1, at);
         double shift = after - before;
-        boolean clean = Math.abs(step) > 0.12
-                && Math.abs(shift - step) < 0.15 * Math.abs(step)
-                && calm(series, jump, at, after, 0.2 * Math.abs(shift));
+        boolean clean =
+                Math.abs(shift - step) < 0.15 * Math.abs(step) && calm(series, jump, at, after, 0.2 * Math.abs(shift));
         return clean
                 ? Optional.of(new Nuisance(
                         Kind.TARE_SHIFT,
                         series.timeMillis(jump),
-                        said("the scale jumped by %+.2f kg in one sample and stayed", shift)))
+                        "the scale jumped by %+.2f kg in one sample and stayed",
+                        shift))
                 : Optional.empty();
     }
 
@@ -79,15 +85,11 @@ public record Nuisance(Kind kind, long onsetMillis, String said) {
     /** Whether water has soaked in over the three hours up to an index. */
     public static Optional<Nuisance> soaked(TrapSeries series, int at, Surroundings surroundings) {
         long now = series.timeMillis(at);
-        double rain = surroundings.rain(now);
-        if (rain < 0.5) {
-            return Optional.empty();
-        }
         int old = series.lastAt(now - 3 * HOUR);
         double gain = series.median(Quantity.WEIGHT, at - 3, at) - series.median(Quantity.WEIGHT, old - 3, old + 3);
-        return old >= 3 && gain > 0.1 && gain < 5
-                ? Optional.of(new Nuisance(
-                        Kind.SOAKED, now - 3 * HOUR, said("%+.2f kg in three hours of rain on the line", gain)))
+        return old >= 3 && gain > 0.1 && gain < 5 && surroundings.rain(now) >= 0.5
+                ? Optional.of(
+                        new Nuisance(Kind.SOAKED, now - 3 * HOUR, "%+.2f kg in three hours of rain on the line", gain))
                 : Optional.empty();
     }
 
@@ -106,15 +108,13 @@ public record Nuisance(Kind kind, long onsetMillis, String said) {
                 ? Optional.of(new Nuisance(
                         Kind.LODGER,
                         series.timeMillis(from),
-                        said("something light came and went %d times in six hours", perches)))
+                        "something light came and went %d times in six hours",
+                        perches))
                 : Optional.empty();
     }
 
-    private static String said(String words, double value) {
-        return String.format(java.util.Locale.ROOT, words, value);
-    }
-
-    private static String said(String words, int value) {
-        return String.format(java.util.Locale.ROOT, words, value);
+    /** The words with the figure in its place. */
+    public String said() {
+        return String.format(Locale.ROOT, words, figure);
     }
 }

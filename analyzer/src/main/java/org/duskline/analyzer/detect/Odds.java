@@ -1,5 +1,6 @@
 package org.duskline.analyzer.detect;
 
+import java.util.AbstractList;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -11,8 +12,15 @@ import org.duskline.analyzer.finding.Evidence;
  * the pieces are taken as independent, so each is capped.
  */
 final class Odds {
-    private final List<Evidence> evidence = new ArrayList<>();
+    private final List<Piece> pieces = new ArrayList<>();
     private double logOdds;
+
+    /** Kept unformatted: of thousands of cases that are weighed, one is told. */
+    private record Piece(double nats, String said, Object[] values) {
+        Evidence told() {
+            return new Evidence(String.format(Locale.ROOT, said, values), nats);
+        }
+    }
 
     Odds(double prior) {
         this.logOdds = prior;
@@ -21,7 +29,7 @@ final class Odds {
     Odds add(double nats, String said, Object... values) {
         logOdds += nats;
         if (nats != 0) {
-            evidence.add(new Evidence(String.format(Locale.ROOT, said, values), nats));
+            pieces.add(new Piece(nats, said, values));
         }
         return this;
     }
@@ -34,10 +42,31 @@ final class Odds {
         return 1 / (1 + Math.exp(-logOdds));
     }
 
+    /** What speaks for and against, put into words when the list is first read. */
     List<Evidence> weightiestFirst() {
-        return evidence.stream()
-                .sorted(Comparator.comparingDouble((Evidence e) -> -Math.abs(e.logOdds())))
-                .toList();
+        return new AbstractList<>() {
+            private List<Evidence> told;
+
+            @Override
+            public Evidence get(int index) {
+                return told().get(index);
+            }
+
+            @Override
+            public int size() {
+                return pieces.size();
+            }
+
+            private List<Evidence> told() {
+                if (told == null) {
+                    told = pieces.stream()
+                            .sorted(Comparator.comparingDouble((Piece piece) -> -Math.abs(piece.nats())))
+                            .map(Piece::told)
+                            .toList();
+                }
+                return told;
+            }
+        };
     }
 
     /**

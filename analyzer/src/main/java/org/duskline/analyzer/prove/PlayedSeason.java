@@ -32,7 +32,7 @@ import org.duskline.collector.wire.Message;
  * A season that has gone through decoding into a store of its own, the way that live messages take, and can be folded
  * under any thresholds. The store is a temporary file and goes with it.
  */
-final class PlayedSeason implements AutoCloseable {
+public final class PlayedSeason implements AutoCloseable {
     private static final int BATCH = 2000;
 
     private final Season season;
@@ -41,7 +41,7 @@ final class PlayedSeason implements AutoCloseable {
     private final Truth truth;
 
     /** @param progress told the share that has been read, 0 to 1 */
-    PlayedSeason(Season season, DoubleConsumer progress) {
+    public PlayedSeason(Season season, DoubleConsumer progress) {
         this.season = season;
         try {
             this.folder = Files.createTempDirectory("duskline-season");
@@ -91,8 +91,14 @@ final class PlayedSeason implements AutoCloseable {
         return stream.truth();
     }
 
-    Truth truth() {
+    /** What really happened in it. */
+    public Truth truth() {
         return truth;
+    }
+
+    /** Where its samples are. */
+    public Store store() {
+        return store;
     }
 
     /** Every finding as it was first told, under these thresholds. */

@@ -12,6 +12,8 @@ public final class TrapSeries {
     /** So many readings before a late one are counted anew, so that dips and restarts around it are seen whole. */
     private static final int RECOUNTED = 12;
 
+    private static final int FEW = 24;
+
     private final long keptMillis;
     private int size;
     private long[] time = new long[256];
@@ -154,8 +156,33 @@ public final class TrapSeries {
 
     /** The first index later than a time; {@link #size()} where there is none. */
     public int firstAfter(long timeMillis) {
-        int low = 0;
-        int high = size;
+        if (size == 0 || time[size - 1] <= timeMillis) {
+            return size;
+        }
+        if (time[0] > timeMillis) {
+            return 0;
+        }
+        // Nodes speak at regular times, so that the place is nearly known before the search.
+        int guess = (int) ((timeMillis - time[0]) / (double) (time[size - 1] - time[0]) * (size - 1));
+        int reach = 1;
+        int low = guess;
+        while (time[low] > timeMillis) {
+            low = Math.max(0, low - reach);
+            reach *= 2;
+        }
+        int high = Math.max(guess, low + 1);
+        reach = 1;
+        while (time[high] <= timeMillis) {
+            low = high;
+            high = Math.min(size - 1, high + reach);
+            reach *= 2;
+        }
+        return searchAfter(timeMillis, low + 1, high);
+    }
+
+    private int searchAfter(long timeMillis, int from, int to) {
+        int low = from;
+        int high = to;
         while (low < high) {
             int middle = (low + high) >>> 1;
             if (time[middle] <= timeMillis) {
@@ -185,8 +212,24 @@ public final class TrapSeries {
         if (n == 0) {
             return Double.NaN;
         }
-        Arrays.sort(sorted, 0, n);
+        sort(sorted, n);
         return n % 2 == 1 ? sorted[n / 2] : (sorted[n / 2 - 1] + sorted[n / 2]) / 2;
+    }
+
+    /** By hand where there are few, as there nearly always are: a season asks for millions of medians of five. */
+    private static void sort(double[] values, int n) {
+        if (n > FEW) {
+            Arrays.sort(values, 0, n);
+            return;
+        }
+        for (int i = 1; i < n; i++) {
+            double value = values[i];
+            int place = i;
+            for (; place > 0 && values[place - 1] > value; place--) {
+                values[place] = values[place - 1];
+            }
+            values[place] = value;
+        }
     }
 
     /** The quantities that a series keeps, each with its way of leaving absurd values out. */

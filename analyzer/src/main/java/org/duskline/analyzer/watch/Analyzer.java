@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.LongConsumer;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Condition;
@@ -39,29 +40,52 @@ public final class Analyzer {
     private final FindingLog log;
     private final VisitLog visits;
     private final FindingLog.Along along;
-    private final Thresholds thresholds;
-    private final int version;
+    private final Function<String, InForce> inForce;
+    private Map<String, InForce> watchedUnder = Map.of();
     private LineWatch watch;
     private Map<String, List<Fitting>> fittings = Map.of();
     private long cursor;
     private long visitsRead;
 
     /**
+     * An analyser whose thresholds never change.
+     *
      * @param visits what keepers did at the traps
      * @param along written in one transaction with the findings
      * @param version version of the thresholds, noted in each finding
      */
     public Analyzer(
             Store store, FindingLog log, VisitLog visits, Thresholds thresholds, int version, FindingLog.Along along) {
+        this(store, log, visits, trap -> new InForce(version, thresholds), along);
+    }
+
+    /**
+     * @param visits what keepers did at the traps
+     * @param inForce what holds at a trap at present, by its name; asked before each look, and once it answers otherwise
+     *     the days that the folds need are folded anew
+     * @param along written in one transaction with the findings
+     */
+    public Analyzer(
+            Store store, FindingLog log, VisitLog visits, Function<String, InForce> inForce, FindingLog.Along along) {
         this.store = store;
         this.log = log;
         this.visits = visits;
         this.along = along;
-        this.thresholds = thresholds;
-        this.version = version;
-        this.watch = new LineWatch(thresholds, version);
+        this.inForce = inForce;
+        this.watch = freshWatch();
         this.cursor = log.cursor();
         reread();
+    }
+
+    private LineWatch freshWatch() {
+        Map<String, InForce> fixed = new HashMap<>();
+        watchedUnder = fixed;
+        return new LineWatch(trap -> fixed.computeIfAbsent(trap, inForce));
+    }
+
+    private boolean othersInForce() {
+        return watchedUnder.entrySet().stream()
+                .anyMatch(watched -> !inForce.apply(watched.getKey()).equals(watched.getValue()));
     }
 
     /** Analyses all that has arrived since the last call; returns what is new or changed, already kept. */
@@ -75,6 +99,9 @@ public final class Analyzer {
      * @param progress told the last pack after each stretch
      */
     public synchronized List<Finding> advance(LongConsumer progress) {
+        if (othersInForce()) {
+            lineChanged();
+        }
         readLine();
         List<Finding> all = new ArrayList<>();
         for (List<Arrival> arrivals = next(); !arrivals.isEmpty(); arrivals = next()) {
@@ -105,7 +132,7 @@ public final class Analyzer {
 
     /** Reads the line again and folds everything needed anew, after a fitting, a calibration or a trap was changed. */
     public synchronized void lineChanged() {
-        watch = new LineWatch(thresholds, version);
+        watch = freshWatch();
         reread();
     }
 

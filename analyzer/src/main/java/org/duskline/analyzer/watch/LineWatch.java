@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import org.duskline.analyzer.detect.Beyond;
 import org.duskline.analyzer.detect.Forecast;
 import org.duskline.analyzer.detect.Thresholds;
@@ -26,12 +27,14 @@ import org.duskline.collector.wire.Sample;
 public final class LineWatch {
     private final Map<String, TrapWatch> traps = new LinkedHashMap<>();
     private final Map<String, TrapSurroundings> surroundings = new LinkedHashMap<>();
-    private final Thresholds thresholds;
-    private final int version;
+    private final Function<String, InForce> inForce;
     private final Set<Beyond> without;
+    private final boolean followsClosings;
     private Instant lastTick = Instant.MIN;
 
     /**
+     * A watch under the same thresholds everywhere.
+     *
      * @param thresholds what detection runs on
      * @param version their version, noted in each finding
      */
@@ -41,9 +44,23 @@ public final class LineWatch {
 
     /** @param without kinds of evidence that are left out, to see what they buy */
     public LineWatch(Thresholds thresholds, int version, Set<Beyond> without) {
-        this.thresholds = thresholds;
-        this.version = version;
+        this(trap -> new InForce(version, thresholds), without, true);
+    }
+
+    /** @param inForce what holds at a trap, by its name; the same for as long as this watch lasts */
+    public LineWatch(Function<String, InForce> inForce) {
+        this(inForce, Set.of(), true);
+    }
+
+    private LineWatch(Function<String, InForce> inForce, Set<Beyond> without, boolean followsClosings) {
+        this.inForce = inForce;
         this.without = without;
+        this.followsClosings = followsClosings;
+    }
+
+    /** A watch that does not look after what was closed or carried away: no threshold changes that. */
+    public static LineWatch overThePast(Function<String, InForce> inForce) {
+        return new LineWatch(inForce, Set.of(), false);
     }
 
     /**
@@ -52,7 +69,7 @@ public final class LineWatch {
      * @param known findings told before, which must not be told again
      */
     public void watch(Trap trap, Fitted fitted, List<Finding> known) {
-        traps.put(trap.name(), new TrapWatch(trap, fitted, known));
+        traps.put(trap.name(), new TrapWatch(trap, fitted, known, inForce.apply(trap.name()), followsClosings));
         surroundings.put(trap.name(), new TrapSurroundings(trap, traps.values(), without));
     }
 
@@ -71,8 +88,7 @@ public final class LineWatch {
      */
     public List<Finding> take(String trap, String node, Fitted fitted, List<Sample> samples, Instant received) {
         List<Finding> changes = new ArrayList<>(tick(received));
-        changes.addAll(
-                traps.get(trap).take(node, fitted, samples, received, thresholds, version, surroundings.get(trap)));
+        changes.addAll(traps.get(trap).take(node, fitted, samples, received, surroundings.get(trap)));
         return changes;
     }
 
@@ -84,7 +100,7 @@ public final class LineWatch {
      * @return the findings that are new or changed their stage
      */
     public List<Finding> visited(String trap, List<Visit> standing, Instant now) {
-        return traps.get(trap).visited(standing, now, thresholds, version, surroundings.get(trap));
+        return traps.get(trap).visited(standing, now, surroundings.get(trap));
     }
 
     /** Lets time pass on the clock of receipt, so that silence is noticed. */
@@ -93,7 +109,7 @@ public final class LineWatch {
         if (lastTick == Instant.MIN || now.isAfter(lastTick.plusSeconds(60))) {
             lastTick = now;
             for (TrapWatch watch : traps.values()) {
-                changes.addAll(watch.tick(now, thresholds, version));
+                changes.addAll(watch.tick(now));
             }
         }
         return changes;

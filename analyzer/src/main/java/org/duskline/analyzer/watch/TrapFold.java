@@ -102,7 +102,7 @@ final class TrapFold {
                     Kind.FAULTY,
                     stuck
                             ? Optional.of(new Nuisance(
-                                    Kind.FAULTY, foldedUntil - 3 * HOUR, "The scale has said the same for three hours"))
+                                    Kind.FAULTY, foldedUntil - 3 * HOUR, "the scale has said the same for %s hours", 3))
                             : Optional.empty(),
                     24 * HOUR,
                     series.timeMillis(at),
@@ -242,12 +242,9 @@ final class TrapFold {
         if (Double.isNaN(volts)) {
             return;
         }
-        double usual = series.median(Quantity.BATTERY, at - 20, at);
+        double usual = volts < thresholds.batteryVolts() ? series.median(Quantity.BATTERY, at - 20, at) : volts;
         Optional<Nuisance> low = usual < thresholds.batteryVolts()
-                ? Optional.of(new Nuisance(
-                        Kind.BATTERY_LOW,
-                        foldedUntil,
-                        String.format(Locale.ROOT, "the battery is down to %.2f V", usual)))
+                ? Optional.of(new Nuisance(Kind.BATTERY_LOW, foldedUntil, "the battery is down to %.2f V", usual))
                 : Optional.empty();
         spell(Kind.BATTERY_LOW, low, 48 * HOUR, foldedUntil, out);
     }

@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.duskline.analyzer.detect.Forecast;
 import org.duskline.analyzer.detect.Surroundings;
-import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
@@ -32,6 +31,8 @@ final class TrapWatch {
 
     private final Trap trap;
     private final Ledger ledger;
+    private final InForce inForce;
+    private final boolean followsClosings;
     private final TrapSeries series = new TrapSeries(KEPT_MILLIS);
     private final Deque<TrapFold> states = new ArrayDeque<>();
     private Fitted fitted;
@@ -42,8 +43,10 @@ final class TrapWatch {
     private boolean unheard;
     private KeepersHands hands = KeepersHands.NONE;
 
-    TrapWatch(Trap trap, Fitted fitted, List<Finding> known) {
+    TrapWatch(Trap trap, Fitted fitted, List<Finding> known, InForce inForce, boolean followsClosings) {
         this.trap = trap;
+        this.inForce = inForce;
+        this.followsClosings = followsClosings;
         this.fitted = fitted;
         this.fold = new TrapFold(fitted);
         this.ledger = new Ledger(trap.name(), known);
@@ -85,13 +88,7 @@ final class TrapWatch {
 
     /** Takes samples that one message brought and folds whatever they change. */
     List<Finding> take(
-            String fromNode,
-            Fitted nowFitted,
-            List<Sample> samples,
-            Instant received,
-            Thresholds thresholds,
-            int version,
-            Surroundings surroundings) {
+            String fromNode, Fitted nowFitted, List<Sample> samples, Instant received, Surroundings surroundings) {
         node = fromNode;
         if (nowFitted != fitted) {
             fitted = nowFitted;
@@ -109,45 +106,41 @@ final class TrapWatch {
             enter(
                     Signal.plain(Kind.UNHEARD, Stage.ENDED, newest, received.toEpochMilli(), "Heard again"),
                     received,
-                    version,
                     findings);
         }
         if (changed != Long.MAX_VALUE) {
-            fold(changed, received, thresholds, version, surroundings, findings);
-            lookAfterTheVisits(changed, received, version, findings);
+            fold(changed, received, surroundings, findings);
+            if (followsClosings) {
+                lookAfterTheVisits(changed, received, findings);
+            }
         }
         newest = series.size() == 0 ? newest : series.timeMillis(series.size() - 1);
         return findings;
     }
 
     /** Takes all visits to the trap that stand, and looks at its past again under them. */
-    List<Finding> visited(
-            List<Visit> standing, Instant now, Thresholds thresholds, int version, Surroundings surroundings) {
+    List<Finding> visited(List<Visit> standing, Instant now, Surroundings surroundings) {
         KeepersHands before = hands;
         hands = KeepersHands.of(standing);
         List<Finding> findings = new ArrayList<>();
         long changed = hands.firstDifference(before);
         if (changed <= fold.foldedUntil() && series.size() > 0 && changed > series.timeMillis(0)) {
-            fold(changed - BEFORE_A_VISIT_MILLIS, now, thresholds, version, surroundings, findings);
+            fold(changed - BEFORE_A_VISIT_MILLIS, now, surroundings, findings);
         }
-        lookAfterTheVisits(Long.MIN_VALUE + 1, now, version, findings);
+        if (followsClosings) {
+            lookAfterTheVisits(Long.MIN_VALUE + 1, now, findings);
+        }
         return findings;
     }
 
-    private void lookAfterTheVisits(long changed, Instant received, int version, List<Finding> findings) {
+    private void lookAfterTheVisits(long changed, Instant received, List<Finding> findings) {
         List<Finding> told = ledger.standing();
         List<Signal> signals = new ArrayList<>(ClosedWatch.look(series, hands.visits(), told));
         signals.addAll(VanishedWeight.look(series, changed, hands.visits(), told));
-        signals.forEach(signal -> enter(signal, received, version, findings));
+        signals.forEach(signal -> enter(signal, received, findings));
     }
 
-    private void fold(
-            long changed,
-            Instant received,
-            Thresholds thresholds,
-            int version,
-            Surroundings surroundings,
-            List<Finding> findings) {
+    private void fold(long changed, Instant received, Surroundings surroundings, List<Finding> findings) {
         boolean again = changed <= fold.foldedUntil();
         long oldEnd = fold.foldedUntil();
         if (again) {
@@ -157,12 +150,12 @@ final class TrapWatch {
         Set<Long> repeated = new HashSet<>();
         List<Signal> signals = new ArrayList<>();
         for (int i = series.firstAfter(from); i < series.size(); i++) {
-            fold.step(series, i, thresholds, surroundings, signals);
+            fold.step(series, i, inForce.thresholds(), surroundings, signals);
             for (Signal signal : signals) {
                 if (signal.kind() == Kind.MOVE_IN && signal.stage() == Stage.RAISED) {
                     repeated.add(signal.onsetMillis());
                 }
-                enter(signal, received, version, findings);
+                enter(signal, received, findings);
             }
             signals.clear();
             remember();
@@ -172,8 +165,8 @@ final class TrapWatch {
         }
     }
 
-    private void enter(Signal signal, Instant received, int version, List<Finding> findings) {
-        ledger.enter(signal, node, received, version).ifPresent(findings::add);
+    private void enter(Signal signal, Instant received, List<Finding> findings) {
+        ledger.enter(signal, node, received, inForce.version()).ifPresent(findings::add);
     }
 
     private void goBackBefore(long time) {
@@ -193,19 +186,18 @@ final class TrapWatch {
     }
 
     /** Notices silence on the clock of receipt, since the samples' own time stops with the samples. */
-    List<Finding> tick(Instant now, Thresholds thresholds, int version) {
+    List<Finding> tick(Instant now) {
         List<Finding> findings = new ArrayList<>();
         if (!unheard
                 && lastHeard != Instant.MIN
                 && lastHeard
-                        .plusMillis((long) (thresholds.unheardHours() * 3_600_000))
+                        .plusMillis((long) (inForce.thresholds().unheardHours() * 3_600_000))
                         .isBefore(now)) {
             unheard = true;
             enter(
                     Signal.plain(
                             Kind.UNHEARD, Stage.RAISED, newest, now.toEpochMilli(), "Nothing heard since " + lastHeard),
                     now,
-                    version,
                     findings);
         }
         return findings;

@@ -1,13 +1,14 @@
 package org.duskline.web.app;
 
 import java.io.PrintStream;
+import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.outbox.FindingLog;
+import org.duskline.analyzer.replay.ThresholdBook;
 import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.analyzer.watch.Analyzer;
 import org.duskline.collector.store.Store;
@@ -16,10 +17,12 @@ import org.duskline.collector.store.Store;
 final class Analysis {
     private Analysis() {}
 
-    static void catchUp(Store store, PrintStream err) {
+    /** @param present which thresholds are asked for: those in force then */
+    static void catchUp(Store store, Instant present, PrintStream err) {
         FindingLog log = new FindingLog(store);
-        Analyzer analyzer =
-                new Analyzer(store, log, VisitLog.open(store), Thresholds.defaults(), 1, (handle, changes) -> {});
+        ThresholdBook book = ThresholdBook.open(store);
+        Analyzer analyzer = new Analyzer(
+                store, log, VisitLog.open(store), trap -> book.inForce(trap, present), (handle, changes) -> {});
         try (Progress progress =
                 new Progress(err, "Analysing", "messages", store.samples().lastPack())) {
             progress.at(log.cursor());

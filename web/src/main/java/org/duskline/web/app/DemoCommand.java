@@ -88,7 +88,7 @@ final class DemoCommand implements Callable<Integer> {
         try (Store store = Store.open(database)) {
             beginning = valley.beginning(store);
             valley.remember(store, beginning, surroundings.err());
-            Analysis.catchUp(store, surroundings.err());
+            Analysis.catchUp(store, beginning, surroundings.err());
         }
         FastClock clock = new FastClock(beginning, speed);
         try (Service service = Service.start(wishes(folder, database), clock);

@@ -68,7 +68,7 @@ final class ImportCommand implements Callable<Integer> {
                 }
             }
             report(collector.tally(), spoilt);
-            Analysis.catchUp(store, surroundings.err());
+            Analysis.catchUp(store, surroundings.clock().instant(), surroundings.err());
         }
         return Exit.DONE;
     }

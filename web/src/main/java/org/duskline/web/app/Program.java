@@ -52,6 +52,8 @@ final class Program implements Runnable {
         commandLine.addSubcommand(new ImportCommand(surroundings));
         commandLine.addSubcommand(new FindingsCommand(surroundings));
         commandLine.addSubcommand(new ExportCommand(surroundings));
+        commandLine.addSubcommand(new ReplayCommand(surroundings));
+        commandLine.addSubcommand(new TuneCommand(surroundings));
         commandLine.addSubcommand(new RecordCommand(surroundings));
         commandLine.addSubcommand(new OwnerCommand(surroundings));
         commandLine.addSubcommand(new DoctorCommand(surroundings));

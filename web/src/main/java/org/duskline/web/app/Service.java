@@ -7,9 +7,9 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
-import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.evening.RoundSettings;
 import org.duskline.analyzer.outbox.FindingLog;
+import org.duskline.analyzer.replay.ThresholdBook;
 import org.duskline.analyzer.visit.AnswerLog;
 import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.analyzer.watch.Analyzer;
@@ -34,7 +34,6 @@ import org.duskline.web.page.board.StoreWatchboard;
 
 /** The whole, wired and running: broker, collector, analyser, alerts, pages. Closed in the opposite order. */
 final class Service implements AutoCloseable {
-    private static final int FIRST_THRESHOLDS = 1;
     private static final String LOOPBACK = "127.0.0.1";
 
     private final Deque<AutoCloseable> open = new ArrayDeque<>();
@@ -82,8 +81,9 @@ final class Service implements AutoCloseable {
         BrokerSource source = new BrokerSource(broker, wishes.clientName(), wishes.topics(), hearing, clock, random);
         Deliveries deliveries = opened(Deliveries.open(store, equipment(publisher), clock, random));
         Missed missed = new Missed(deliveries.gap(), deliveries, store.samples()::lastPack, clock);
-        Analyzer analyzer =
-                new Analyzer(store, findings, visits, Thresholds.defaults(), FIRST_THRESHOLDS, (handle, changes) -> {
+        ThresholdBook thresholds = ThresholdBook.open(store);
+        Analyzer analyzer = new Analyzer(
+                store, findings, visits, trap -> thresholds.inForce(trap, clock.instant()), (handle, changes) -> {
                     book.write(handle, changes);
                     deliveries.write(handle, changes);
                 });
