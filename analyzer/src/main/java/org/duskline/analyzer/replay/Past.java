@@ -158,6 +158,16 @@ public final class Past {
         return -1;
     }
 
+    /** Receipt of the first message; {@link Instant#MIN} before there is one. */
+    public Instant firstReceived() {
+        return size == 0 ? Instant.MIN : Instant.ofEpochMilli(received[0]);
+    }
+
+    /** Receipt of the last message; {@link Instant#MIN} before there is one. */
+    public Instant lastReceived() {
+        return size == 0 ? Instant.MIN : Instant.ofEpochMilli(received[size - 1]);
+    }
+
     List<Trap> traps() {
         return traps;
     }

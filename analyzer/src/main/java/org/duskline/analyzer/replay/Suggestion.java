@@ -29,6 +29,9 @@ public record Suggestion(
     /** With fewer answers nothing can be held out. */
     public static final int FEWEST = 6;
 
+    /** About how many sets a search tries. */
+    public static final int USUAL_SETS = 24;
+
     private static final int FOLDS = 3;
     private static final int DRAWS = 2000;
     private static final double[] ODDS = {5, 10, 20, 40, 80, 160, 400};

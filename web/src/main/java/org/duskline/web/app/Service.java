@@ -29,8 +29,10 @@ import org.duskline.web.deliver.Deliveries;
 import org.duskline.web.door.Door;
 import org.duskline.web.page.Entrance;
 import org.duskline.web.page.Pages;
+import org.duskline.web.page.TuningPages;
 import org.duskline.web.page.board.BrokerLink;
 import org.duskline.web.page.board.StoreWatchboard;
+import org.duskline.web.tuning.TuningDesk;
 
 /** The whole, wired and running: broker, collector, analyser, alerts, pages. Closed in the opposite order. */
 final class Service implements AutoCloseable {
@@ -74,6 +76,7 @@ final class Service implements AutoCloseable {
         Random random = new Random();
         FindingLog findings = new FindingLog(store);
         VisitLog visits = VisitLog.open(store);
+        AnswerLog answers = AnswerLog.open(store);
         AlertBook book = new AlertBook(store);
         Hearing hearing = new Hearing(new Collector(store), wishes.topics().root());
         BrokerPublisher publisher =
@@ -87,7 +90,6 @@ final class Service implements AutoCloseable {
                     book.write(handle, changes);
                     deliveries.write(handle, changes);
                 });
-        AnswerLog answers = AnswerLog.open(store);
         Instant started = clock.instant();
         Courier courier = new Courier(book, publisher, clock);
         WatchLoop loop = new WatchLoop(hearing, analyzer, store.line(), courier, source, publisher, missed, clock);
@@ -100,7 +102,9 @@ final class Service implements AutoCloseable {
                 () -> link(source.state(), started),
                 RoundSettings.USUAL,
                 clock);
-        Pages pages = opened(new Pages(board, entrance(), clock, List.of()));
+        TuningDesk desk = opened(new TuningDesk(store, thresholds, answers, clock));
+        TuningPages tuning = new TuningPages(board, findings, answers, thresholds, desk, clock);
+        Pages pages = opened(new Pages(board, entrance(), clock, List.of(tuning)));
         int port = openPort(pages);
         publisher.start();
         opened(loop.start(pages::announce));

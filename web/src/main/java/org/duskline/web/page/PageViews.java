@@ -108,6 +108,16 @@ final class PageViews {
         return strip(stop.trap(), onset.minus(STRIP_BEFORE_ONSET), until, Optional.of(stop.moveIn()));
     }
 
+    /** The curve around a finding, as far as it has come. */
+    Strip stripAround(Finding finding, Instant now) {
+        Trap trap = board.trap(finding.trap())
+                .map(detail -> detail.trap().trap())
+                .orElseThrow(() -> new NotHere("The line has no trap named \"" + finding.trap() + "\"."));
+        Instant until =
+                finding.onset().plus(STRIP).isBefore(now) ? finding.onset().plus(STRIP) : now;
+        return strip(trap, finding.onset().minus(STRIP_BEFORE_ONSET), until, Optional.of(finding));
+    }
+
     private Strip strip(Trap trap, Instant from, Instant until, Optional<Finding> finding) {
         List<Night> nights = board.nights(trap, from, until);
         return Strip.draw(curve(trap.name(), from, until, STRIP_COLUMNS), nights, finding, trap.zone());

@@ -13,6 +13,13 @@ final class Templates implements FileRenderer {
     private final TemplateEngine engine =
             TemplateEngine.createPrecompiled(null, ContentType.Html, null, "org.duskline.web.page.templates");
 
+    /** A piece of a page that is sent by itself; it holds no form, so that it does not matter who asks. */
+    String piece(String template, Map<String, Object> model) {
+        StringOutput piece = new StringOutput();
+        engine.render(template, model, piece);
+        return piece.toString();
+    }
+
     @Override
     public String render(String template, Map<String, ?> model, Context context) {
         StringOutput page = new StringOutput();
