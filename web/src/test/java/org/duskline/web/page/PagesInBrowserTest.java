@@ -29,8 +29,17 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 class PagesInBrowserTest {
     private static final List<String> WCAG_2_2_AA = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa");
-    private static final List<String> PAGES =
-            List.of("/", "/line", "/alerts", "/traps/Alder%20Sluice", "/traps/Three%20Stiles", "/traps/Nowhere");
+    private static final List<String> PAGES = List.of(
+            "/",
+            "/line",
+            "/alerts",
+            "/traps/Alder%20Sluice",
+            "/traps/Three%20Stiles",
+            "/traps/Nowhere",
+            "/more",
+            "/people",
+            "/people/1",
+            "/messages");
 
     private static Browser browser;
 
@@ -237,7 +246,7 @@ class PagesInBrowserTest {
 
     private void open(Mood mood, int width, int height, ColorScheme light) {
         line = new InventedLine(mood);
-        pages = new Pages(line, OpenHouse.ENTRANCE, () -> InventedLine.NOW, List.of());
+        pages = InventedParts.pages(line);
         root = "http://127.0.0.1:" + pages.start("127.0.0.1", 0);
         context = browser.browser()
                 .newContext(new com.microsoft.playwright.Browser.NewContextOptions()
