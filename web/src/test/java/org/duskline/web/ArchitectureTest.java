@@ -56,7 +56,8 @@ class ArchitectureTest {
                 .and(DescribedPredicate.not(JavaClass.Predicates.type(SQLException.class)));
         check(noClasses()
                 .that()
-                .resideOutsideOfPackages("..store..", "..outbox..", "..visit..", "..deliver..", "..door..")
+                .resideOutsideOfPackages(
+                        "..store..", "..outbox..", "..visit..", "..deliver..", "..door..", "..instruction..")
                 .should()
                 .dependOnClassesThat(sql));
     }
