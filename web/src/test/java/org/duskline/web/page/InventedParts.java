@@ -30,7 +30,10 @@ final class InventedParts {
                     line,
                     OpenHouse.ENTRANCE,
                     () -> InventedLine.NOW,
-                    List.of(people(line, deliveries), answers(line, store, deliveries)));
+                    List.of(
+                            people(line, deliveries),
+                            answers(line, store, deliveries),
+                            new NodePages(new InventedNodes())));
         } catch (IOException unwritable) {
             throw new UncheckedIOException(unwritable);
         }

@@ -139,7 +139,8 @@ class PagesTest {
     @Test
     void no_page_carries_an_inline_script_a_style_or_another_host() throws Exception {
         start(Mood.BUSY);
-        for (String page : List.of("/", "/line", "/alerts", "/traps/Alder%20Sluice", "/traps/Nowhere")) {
+        for (String page :
+                List.of("/", "/line", "/alerts", "/traps/Alder%20Sluice", "/traps/Nowhere", "/node/n10", "/node/n31")) {
             HttpResponse<String> answer = get(page);
             assertThat(answer.headers().firstValue("Content-Security-Policy"))
                     .hasValueSatisfying(policy ->
@@ -251,6 +252,7 @@ class PagesTest {
                 .containsExactlyInAnyOrderElementsOf(described);
         for (String path : described) {
             String filled = path.replace("{trap}", "Tern%20Bank")
+                    .replace("{node}", "n10")
                     .replace("/api/answers", "/api" + Links.answer(InventedFindings.swarm()));
             assertThat(get(filled).statusCode()).as(path).isEqualTo(200);
         }
