@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.duskline.analyzer.detect.Thresholds;
-import org.duskline.analyzer.evening.RoundSettings;
 import org.duskline.analyzer.outbox.FindingLog;
 import org.duskline.analyzer.visit.AnswerLog;
 import org.duskline.analyzer.visit.VisitLog;
@@ -29,6 +28,9 @@ import org.duskline.web.deliver.Deliveries;
 import org.duskline.web.door.Door;
 import org.duskline.web.page.Entrance;
 import org.duskline.web.page.Pages;
+import org.duskline.web.page.Part;
+import org.duskline.web.page.SheetFiles;
+import org.duskline.web.page.VisitPages;
 import org.duskline.web.page.board.BrokerLink;
 import org.duskline.web.page.board.StoreWatchboard;
 
@@ -98,9 +100,10 @@ final class Service implements AutoCloseable {
                 answers,
                 loop::condition,
                 () -> link(source.state(), started),
-                RoundSettings.USUAL,
+                wishes.habits(),
                 clock);
-        Pages pages = opened(new Pages(board, entrance(), clock, List.of()));
+        List<Part> parts = List.of(new VisitPages(board, visits, clock), new SheetFiles(board, wishes.habits()));
+        Pages pages = opened(new Pages(board, entrance(), clock, parts));
         int port = openPort(pages);
         publisher.start();
         opened(loop.start(pages::announce));

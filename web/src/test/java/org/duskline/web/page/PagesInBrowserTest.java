@@ -29,8 +29,16 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 class PagesInBrowserTest {
     private static final List<String> WCAG_2_2_AA = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa");
-    private static final List<String> PAGES =
-            List.of("/", "/line", "/alerts", "/traps/Alder%20Sluice", "/traps/Three%20Stiles", "/traps/Nowhere");
+    private static final List<String> PAGES = List.of(
+            "/",
+            "/line",
+            "/alerts",
+            "/traps/Alder%20Sluice",
+            "/traps/Three%20Stiles",
+            "/traps/Nowhere",
+            "/traps/Alder%20Sluice/closing",
+            "/traps/Alder%20Sluice/visits/new?what=collected",
+            "/visits/1");
 
     private static Browser browser;
 
@@ -102,6 +110,9 @@ class PagesInBrowserTest {
         visit("/traps/Alder%20Sluice");
         for (Locator target : page.locator(".places a, .steps button, .act, .light-switch, summary")
                 .all()) {
+            if (!target.isVisible()) {
+                continue;
+            }
             assertThat(target.boundingBox().height).as(target.innerText()).isGreaterThanOrEqualTo(44);
             assertThat(target.boundingBox().width).as(target.innerText()).isGreaterThanOrEqualTo(44);
         }
@@ -237,7 +248,7 @@ class PagesInBrowserTest {
 
     private void open(Mood mood, int width, int height, ColorScheme light) {
         line = new InventedLine(mood);
-        pages = new Pages(line, OpenHouse.ENTRANCE, () -> InventedLine.NOW, List.of());
+        pages = InventedParts.pages(line);
         root = "http://127.0.0.1:" + pages.start("127.0.0.1", 0);
         context = browser.browser()
                 .newContext(new com.microsoft.playwright.Browser.NewContextOptions()

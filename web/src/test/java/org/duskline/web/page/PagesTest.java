@@ -250,7 +250,8 @@ class PagesTest {
                 .filteredOn(path -> path.startsWith("/api/"))
                 .containsExactlyInAnyOrderElementsOf(described);
         for (String path : described) {
-            assertThat(get(path.replace("{trap}", "Tern%20Bank")).statusCode()).isEqualTo(200);
+            String filled = path.replace("{trap}", "Tern%20Bank").replace("{visit}", "1");
+            assertThat(get(filled).statusCode()).as(path).isEqualTo(200);
         }
     }
 
@@ -265,7 +266,7 @@ class PagesTest {
     }
 
     private void start(Mood mood) {
-        pages = new Pages(new InventedLine(mood), OpenHouse.ENTRANCE, () -> InventedLine.NOW, List.of());
+        pages = InventedParts.pages(new InventedLine(mood));
         port = pages.start("127.0.0.1", 0);
     }
 
