@@ -58,6 +58,11 @@ public final class EntranceWords {
         return at.closed().isEmpty() && at.entrance() instanceof Quiet quiet && quiet.closeNow();
     }
 
+    /** Whether, without a counter's word, the light says that flight is over. */
+    public static boolean over(Doorstep at) {
+        return over(at.entrance());
+    }
+
     /** "6 a minute", or how long from one to the next where they come singly. */
     private static String rate(double perMinute) {
         if (perMinute >= 1) {
