@@ -104,11 +104,6 @@ public final class Words {
         return number(battery, 2);
     }
 
-    /** Latitude and longitude as a navigator takes them, to about a metre. */
-    public static String place(Trap trap) {
-        return String.format(Locale.ROOT, "%.5f, %.5f", trap.latitude(), trap.longitude());
-    }
-
     static String number(double value, int decimals) {
         if (Double.isNaN(value)) {
             return UNKNOWN;
