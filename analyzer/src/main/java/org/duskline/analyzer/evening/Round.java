@@ -9,7 +9,7 @@ import java.util.Optional;
  * Tonight's round. Distances are as the crow flies; roads are longer, which the keeper's own speed allows for.
  *
  * @param stops in order; empty where nothing is to be closed
- * @param leave when to set out so as to be at the first stop when its flight ends; empty without stops
+ * @param leave when to set out so as to be at the first stop when it is best closed; empty without stops
  * @param homeKm the last leg, back home; 0 without a home
  * @param homeAt when the keeper is back; empty without stops
  * @param km all legs together

@@ -45,7 +45,7 @@ final class RoundPlan {
     private Round timed(List<Due> order) {
         Place home = settings.home().orElse(order.get(0).trap().place());
         double firstKm = home.kmTo(order.get(0).trap().place());
-        Instant leave = order.get(0).flightEnd().at().minus(settings.drive(firstKm));
+        Instant leave = best(order.get(0)).minus(settings.drive(firstKm));
         List<Stop> stops = new ArrayList<>();
         Place here = home;
         Instant now = leave;
@@ -57,8 +57,7 @@ final class RoundPlan {
             Instant arrive = now.plus(drive);
             Stop stop = stop(stops.size() + 1, due, legKm, drive, arrive);
             stops.add(stop);
-            Instant start =
-                    arrive.isBefore(due.flightEnd().at()) ? due.flightEnd().at() : arrive;
+            Instant start = arrive.isBefore(best(due)) ? best(due) : arrive;
             now = start.plus(settings.perStop());
             here = due.trap().place();
             km += legKm;
@@ -76,6 +75,10 @@ final class RoundPlan {
                 driving,
                 Duration.between(leave, homeAt).minus(driving),
                 order.size() <= RoundOrder.MOST_STOPS_EXACTLY);
+    }
+
+    private static Instant best(Due due) {
+        return due.flightEnd().window().best();
     }
 
     private static Stop stop(int number, Due due, double legKm, Duration drive, Instant arrive) {

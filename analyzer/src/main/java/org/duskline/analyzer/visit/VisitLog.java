@@ -50,6 +50,11 @@ public final class VisitLog {
         });
     }
 
+    /** The number of the visit that was written down under a mark, if it was. */
+    public Optional<Long> marked(String token) {
+        return jdbi.withHandle(handle -> numberOf(handle, token));
+    }
+
     /** Corrects a visit. What it said before stays in its history. */
     public void correct(long id, Visit visit, Instant written, String by) {
         jdbi.useTransaction(handle -> {

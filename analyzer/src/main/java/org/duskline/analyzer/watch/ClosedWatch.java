@@ -12,6 +12,7 @@ import org.duskline.analyzer.closed.Overheating;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Stage;
+import org.duskline.analyzer.series.CleanSamples;
 import org.duskline.analyzer.series.TrapSeries;
 import org.duskline.analyzer.visit.Closing;
 import org.duskline.analyzer.visit.Visit;

@@ -11,6 +11,7 @@ import org.duskline.analyzer.closed.Gone.Handled;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Stage;
+import org.duskline.analyzer.series.CleanSamples;
 import org.duskline.analyzer.series.TrapSeries;
 import org.duskline.analyzer.series.TrapSeries.Quantity;
 import org.duskline.analyzer.visit.Visit;

@@ -35,12 +35,12 @@ class EveningSheetTest {
     }
 
     @Test
-    void the_keeper_leaves_so_as_to_be_at_the_first_trap_when_flight_ends() {
+    void the_keeper_leaves_so_as_to_be_at_the_first_trap_when_it_is_best_closed() {
         Stop first = Line.sheet(Line.filled("Mill Race", 48.0, 16.0, 0.95))
                 .round()
                 .stops()
                 .get(0);
-        assertThat(first.arrive()).isEqualTo(first.flightEnd().at());
+        assertThat(first.arrive()).isEqualTo(first.flightEnd().window().best());
         assertThat(first.close()).isEqualTo(first.flightEnd().at().plus(Duration.ofMinutes(30)));
         assertThat(first.late()).isFalse();
     }

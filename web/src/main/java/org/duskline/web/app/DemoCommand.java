@@ -119,7 +119,8 @@ final class DemoCommand implements Callable<Integer> {
                 "127.0.0.1",
                 port,
                 true,
-                Wishes.Outside.NONE);
+                Wishes.Outside.NONE,
+                Valley.HABITS);
     }
 
     /** The usual port where it is free, so that what documents say about it holds. */

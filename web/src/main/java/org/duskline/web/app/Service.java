@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.Supplier;
-import org.duskline.analyzer.evening.RoundSettings;
 import org.duskline.analyzer.outbox.FindingLog;
 import org.duskline.analyzer.replay.ThresholdBook;
 import org.duskline.analyzer.visit.AnswerLog;
@@ -38,6 +37,8 @@ import org.duskline.web.page.Pages;
 import org.duskline.web.page.Part;
 import org.duskline.web.page.PeoplePages;
 import org.duskline.web.page.TuningPages;
+import org.duskline.web.page.SheetFiles;
+import org.duskline.web.page.VisitPages;
 import org.duskline.web.page.board.BrokerLink;
 import org.duskline.web.page.board.StoreWatchboard;
 import org.duskline.web.page.board.StoredNodes;
@@ -110,12 +111,14 @@ final class Service implements AutoCloseable {
                 new WatchLoop(hearing, analyzer, store.line(), courier, source, publisher, missed, instructions, clock);
         Supplier<BrokerLink> link = () -> link(source.state(), started);
         StoreWatchboard board = new StoreWatchboard(
-                store, findings, visits, answers, loop::condition, link, RoundSettings.USUAL, clock);
+                store, findings, visits, answers, loop::condition, link, wishes.habits(), clock);
         TuningDesk desk = opened(new TuningDesk(store, thresholds, answers, clock));
         List<Part> parts = List.of(
                 new AnswerPages(board, findings, answers, visits, deliveries.links(), clock),
                 new PeoplePages(board, deliveries, door, clock),
                 new TuningPages(board, findings, answers, thresholds, desk, clock),
+                new VisitPages(board, visits, clock),
+                new SheetFiles(board, wishes.habits()),
                 new NodePages(new StoredNodes(store, told, instructions, link, clock)));
         Pages pages = opened(new Pages(board, entrance(), clock, parts));
         int port = openPort(pages);

@@ -8,9 +8,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import org.duskline.analyzer.evening.Place;
+import org.duskline.analyzer.evening.RoundSettings;
 import org.duskline.analyzer.season.DemoSeason;
 import org.duskline.analyzer.season.SeasonStream;
 import org.duskline.analyzer.season.Watched;
+import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.collector.collect.Collector;
 import org.duskline.collector.intake.BrokerUnreachable;
 import org.duskline.collector.intake.MessageRelay;
@@ -18,12 +21,20 @@ import org.duskline.collector.store.HeardNode;
 import org.duskline.collector.store.Store;
 import org.duskline.collector.trap.Calibration;
 import org.duskline.collector.wire.Message;
+import org.duskline.web.page.board.Habits;
 
 /**
  * The demo's valley: an invented line of ten traps over one season. Its first weeks are read as history; from then on its
  * nodes speak through a real broker, when the clock comes to it.
  */
 final class Valley {
+    /** The usual habits, from a made-up home amid the traps. */
+    static final Habits HABITS = new Habits(
+            RoundSettings.USUAL.from(new Place(45.894, -20.411)),
+            Habits.USUAL.upkeep(),
+            Habits.USUAL.closed(),
+            Habits.USUAL.lead());
+
     private static final int BATCH = 1000;
     private static final long SHORT_MILLIS = 200;
 
@@ -59,6 +70,9 @@ final class Valley {
                         .put(new Calibration(
                                 watched.fitting().node(), watched.fitting().from(), 0, watched.countsPerKg())));
         boolean known = beginning(store).isAfter(live);
+        if (store.nodes().all().isEmpty()) {
+            ValleyVisits.write(VisitLog.open(store), line, live);
+        }
         Collector collector = new Collector(store);
         List<Message> batch = new ArrayList<>(BATCH);
         Instant start = season.season().world().start();

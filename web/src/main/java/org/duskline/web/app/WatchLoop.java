@@ -121,7 +121,11 @@ final class WatchLoop {
         changes.addAll(analyzer.tick(clock.instant()));
         tell(changes);
         missed.looked(changes, source.state().connected());
+        Map<String, Condition> before = conditions;
         conditions = conditionsNow();
+        if (!before.equals(conditions)) {
+            news.accept(new News.SheetChanged());
+        }
         courier.go(conditions);
         instruct();
         heard(spoke).forEach(trap -> news.accept(new News.Heard(trap)));

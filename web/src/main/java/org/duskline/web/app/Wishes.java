@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.duskline.collector.intake.BrokerAddress;
 import org.duskline.collector.intake.Topics;
 import org.duskline.web.deliver.MailSettings;
+import org.duskline.web.page.board.Habits;
 import org.duskline.web.settings.Settings;
 
 /**
@@ -21,6 +22,7 @@ import org.duskline.web.settings.Settings;
  * @param pagesPort their port; 0 for any free one
  * @param openHouse whether nobody has to sign in as long as nobody has an account: for the demo alone
  * @param outside how the world outside is reached
+ * @param habits how the keeper works
  */
 record Wishes(
         Path database,
@@ -32,7 +34,8 @@ record Wishes(
         String pagesHost,
         int pagesPort,
         boolean openHouse,
-        Outside outside) {
+        Outside outside,
+        Habits habits) {
 
     /**
      * How the world outside is reached.
@@ -76,6 +79,7 @@ record Wishes(
                 settings.pagesHost(),
                 settings.pagesPort(),
                 false,
-                new Outside(settings.pagesAddress(), settings.mail(), settings.checkIn()));
+                new Outside(settings.pagesAddress(), settings.mail(), settings.checkIn()),
+                OwnHabits.of(settings));
     }
 }

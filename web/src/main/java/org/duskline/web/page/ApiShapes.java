@@ -13,9 +13,11 @@ import org.duskline.analyzer.evening.EveningSheet;
 import org.duskline.analyzer.evening.FlightEnd;
 import org.duskline.analyzer.evening.Stop;
 import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.visit.KeptVisit;
 import org.duskline.analyzer.visit.Visit;
 import org.duskline.collector.trap.Trap;
 import org.duskline.web.page.board.BrokerLink;
+import org.duskline.web.page.board.Doorstep;
 import org.duskline.web.page.board.LineOverview;
 import org.duskline.web.page.board.Look;
 import org.duskline.web.page.board.Night;
@@ -39,6 +41,7 @@ final class ApiShapes {
         time(shape, "leave", sheet.round().leave());
         time(shape, "home", sheet.round().homeAt());
         shape.put("kmAsTheCrowFlies", sheet.round().km());
+        shape.put("minutesInAll", sheet.round().total().toMinutes());
         shape.put("close", sheet.round().stops().stream().map(ApiShapes::stop).toList());
         shape.put("doubtful", sheet.doubtful().stream().map(ApiShapes::doubtful).toList());
         shape.put("closed", sheet.closed().stream().map(ApiShapes::closed).toList());
@@ -162,6 +165,21 @@ final class ApiShapes {
         return shape;
     }
 
+    /** What somebody sees who stands at a trap. */
+    static Map<String, Object> doorstep(Doorstep doorstep) {
+        Map<String, Object> shape = place(doorstep.trap().trap());
+        shape.put("now", doorstep.now().toString());
+        shape.put("headline", EntranceWords.headline(doorstep));
+        shape.put("said", EntranceWords.said(doorstep));
+        shape.put("closeNow", EntranceWords.closeNow(doorstep));
+        flightEnd(shape, doorstep.flightEnd());
+        time(shape, "measured", doorstep.trap().measured());
+        number(shape, "boxCelsius", doorstep.trap().boxCelsius());
+        number(shape, "cellCelsius", doorstep.trap().cellCelsius());
+        time(shape, "closed", doorstep.closed().map(Visit::at));
+        return shape;
+    }
+
     private static Map<String, Object> look(Look look) {
         Map<String, Object> shape = new LinkedHashMap<>();
         shape.put("trap", look.trap());
@@ -171,14 +189,22 @@ final class ApiShapes {
         return shape;
     }
 
-    private static Map<String, Object> visit(Visit visit) {
+    /** One edition of a visit. */
+    static Map<String, Object> visit(KeptVisit kept) {
+        Visit visit = kept.visit();
         Map<String, Object> shape = new LinkedHashMap<>();
+        shape.put("number", kept.id());
+        shape.put("edition", kept.edition());
+        shape.put("trap", visit.trap());
         shape.put("at", visit.at().toString());
         shape.put("what", visit.kind().wireName());
         shape.put("by", visit.by());
         number(shape, "massKg", visit.massKg());
         visit.whereTo().ifPresent(place -> shape.put("whereTo", place));
         shape.put("note", visit.note());
+        shape.put("written", kept.written().toString());
+        shape.put("writtenBy", kept.writtenBy());
+        shape.put("struck", kept.struck());
         return shape;
     }
 

@@ -28,13 +28,13 @@ public final class CurveMarks {
                         "standing",
                         finding.standing())));
         detail.visits()
-                .forEach(visit -> marks.add(Map.of(
+                .forEach(kept -> marks.add(Map.of(
                         "at",
-                        visit.at().getEpochSecond(),
+                        kept.visit().at().getEpochSecond(),
                         "kind",
                         "visit",
                         "said",
-                        Words.visit(visit.kind()),
+                        Words.visit(kept.visit().kind()),
                         "story",
                         "")));
         try {

@@ -26,6 +26,8 @@ final class Routes {
         this.views = new PageViews(board);
         this.gate = new Gate(entrance);
         List<Part> all = new ArrayList<>(further);
+        all.add(new ClosingPage(board));
+        all.add(new Offline());
         all.add(new WaysIn(gate, entrance.door(), clock));
         this.parts = List.copyOf(all);
     }
@@ -81,7 +83,10 @@ final class Routes {
     }
 
     static TrapDetail find(Watchboard board, String segment) {
-        String name = TrapAddress.nameIn(segment);
+        return named(board, TrapAddress.nameIn(segment));
+    }
+
+    static TrapDetail named(Watchboard board, String name) {
         return board.trap(name).orElseThrow(() -> new NotHere("The line has no trap named \"" + name + "\"."));
     }
 

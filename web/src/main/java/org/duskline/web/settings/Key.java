@@ -18,6 +18,76 @@ public enum Key {
             "line.geojson",
             "GeoJSON file with your traps and the nodes fitted in them. Read at every start; nodes that it does not"
                     + " name are stored all the same."),
+    EVENING_HOME(
+            "evening.home",
+            Form.SPOT,
+            "",
+            "46.93, 15.02",
+            "Where you set out in the evening and come back to: latitude and longitude. Without it the round begins and"
+                    + " ends at its first trap."),
+    EVENING_SPEED(
+            "evening.speed",
+            Form.NUMBER,
+            "30",
+            "",
+            "Your own speed from trap to trap in km/h, measured as the crow flies: roads, gates and all. A starting"
+                    + " value of ours; set it after your first rounds."),
+    EVENING_STOP(
+            "evening.stop",
+            Form.NUMBER,
+            "25",
+            "",
+            "Minutes at a trap, from parking to driving on. A starting value of ours."),
+    EVENING_SURE(
+            "evening.sure",
+            Form.PERCENT,
+            "80",
+            "",
+            "How sure, in per cent, a move-in must be to be worth the drive. Below it the trap is listed apart, with"
+                    + " what would settle it."),
+    EVENING_ALARM(
+            "evening.alarm",
+            Form.NUMBER,
+            "60",
+            "",
+            "Minutes before setting out at which the calendar feed's alarm goes off."),
+    EVENING_FETCH(
+            "evening.fetch",
+            Form.NUMBER,
+            "14",
+            "",
+            "Hours that a swarm may stay closed in before you are reminded to fetch it. Common practice is overnight,"
+                    + " and not into the day's heat."),
+    UPKEEP_BAIT(
+            "upkeep.bait",
+            Form.NUMBER,
+            "14",
+            "",
+            "Days after which bait is to be renewed. Common practice is one to three weeks for scented oil."),
+    UPKEEP_LOOK(
+            "upkeep.look",
+            Form.NUMBER,
+            "7",
+            "",
+            "Days that a trap may go without anybody looking at it. Common practice: a week."),
+    UPKEEP_BATTERY(
+            "upkeep.battery",
+            Form.NUMBER,
+            "10",
+            "",
+            "Warn so many days before a node's battery is empty, by its decline so far. Our own choice."),
+    UPKEEP_EMPTY(
+            "upkeep.empty",
+            Form.NUMBER,
+            "3.3",
+            "",
+            "Volts at which your nodes stop. Common practice for one lithium cell; other cells need another number."),
+    UPKEEP_UNHEARD(
+            "upkeep.unheard",
+            Form.NUMBER,
+            "6",
+            "",
+            "Hours that a node may be silent before its trap is listed. Set it above your nodes' longest pause."),
     MQTT_URL(
             "mqtt.url",
             Form.BROKER,

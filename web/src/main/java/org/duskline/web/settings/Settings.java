@@ -221,6 +221,19 @@ public final class Settings {
                         Optional.empty()));
     }
 
+    /** What was said about a key that takes a number, or its standard value. */
+    public double number(Key key) {
+        return Double.parseDouble(value(key).orElseThrow());
+    }
+
+    /** Latitude and longitude of the keeper's home, degrees. */
+    public Optional<double[]> home() {
+        return value(Key.EVENING_HOME)
+                .map(spot -> Arrays.stream(spot.split(","))
+                        .mapToDouble(degrees -> Double.parseDouble(degrees.strip()))
+                        .toArray());
+    }
+
     public String logDetail() {
         return value(Key.LOG_DETAIL).orElseThrow();
     }

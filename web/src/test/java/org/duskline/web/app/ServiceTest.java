@@ -21,6 +21,7 @@ import org.duskline.collector.testing.Await;
 import org.duskline.collector.testing.Mosquitto;
 import org.duskline.collector.testing.Needs;
 import org.duskline.collector.testing.Subscriber;
+import org.duskline.web.page.board.Habits;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -106,6 +107,7 @@ class ServiceTest {
                 "127.0.0.1",
                 pagesPort,
                 true,
-                Wishes.Outside.NONE);
+                Wishes.Outside.NONE,
+                Habits.USUAL);
     }
 }

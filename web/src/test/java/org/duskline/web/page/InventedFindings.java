@@ -11,6 +11,7 @@ import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Rival;
 import org.duskline.analyzer.finding.Stage;
 import org.duskline.analyzer.finding.SwarmSize;
+import org.duskline.analyzer.visit.KeptVisit;
 import org.duskline.analyzer.visit.Visit;
 import org.duskline.analyzer.visit.VisitKind;
 
@@ -141,14 +142,16 @@ final class InventedFindings {
                 2);
     }
 
-    static Visit baited(String trap) {
-        return new Visit(
+    static KeptVisit baited(String trap) {
+        Instant morning = Instant.parse("2026-05-12T06:20:00Z");
+        Visit visit = new Visit(
                 trap,
                 VisitKind.BAITED,
-                Instant.parse("2026-05-12T06:20:00Z"),
+                morning,
                 "the keeper",
                 Double.NaN,
                 Optional.empty(),
                 "fresh lure, door clear of ants");
+        return new KeptVisit(1, 1, 1, visit, morning, "the keeper", false);
     }
 }

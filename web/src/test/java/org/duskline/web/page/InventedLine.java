@@ -16,7 +16,9 @@ import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import org.duskline.analyzer.curve.CurvePoint;
+import org.duskline.analyzer.evening.AtTheTrap;
 import org.duskline.analyzer.evening.EveningSheet;
+import org.duskline.analyzer.evening.FlightEnd;
 import org.duskline.analyzer.evening.Place;
 import org.duskline.analyzer.evening.RoundSettings;
 import org.duskline.analyzer.evening.TrapTonight;
@@ -28,6 +30,7 @@ import org.duskline.collector.trap.Trap;
 import org.duskline.web.page.InventedCurves.Story;
 import org.duskline.web.page.board.BoardUnavailable;
 import org.duskline.web.page.board.BrokerLink;
+import org.duskline.web.page.board.Doorstep;
 import org.duskline.web.page.board.LineOverview;
 import org.duskline.web.page.board.Look;
 import org.duskline.web.page.board.LooseNode;
@@ -146,6 +149,30 @@ final class InventedLine implements Watchboard {
                                     .toList(),
                             heard ? List.of(InventedFindings.baited(name)) : List.of());
                 });
+    }
+
+    @Override
+    public Optional<Doorstep> doorstep(String name) {
+        return trap(name).map(detail -> {
+            FlightEnd flightEnd = FlightEnd.tonight(
+                    detail.trap().trap().latitude(),
+                    detail.trap().trap().longitude(),
+                    LocalDate.of(2026, 5, 12),
+                    ZONE,
+                    List.of());
+            return new Doorstep(
+                    NOW, link(), detail.trap(), entrance(name), flightEnd, Optional.empty(), Optional.empty());
+        });
+    }
+
+    /** Each trap says something else. */
+    private static AtTheTrap entrance(String trap) {
+        return switch (trap) {
+            case "Alder Sluice" -> new AtTheTrap.Quiet(Duration.ofMinutes(12), true);
+            case "Three Stiles" -> new AtTheTrap.ByTheLight(false, "civil dusk");
+            case "Hollow Gate" -> new AtTheTrap.Unheard(Duration.ofHours(9), true);
+            default -> new AtTheTrap.StillFlying(6);
+        };
     }
 
     @Override

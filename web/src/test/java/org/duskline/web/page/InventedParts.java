@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.Random;
 import org.duskline.analyzer.outbox.FindingLog;
 import org.duskline.analyzer.visit.AnswerLog;
+import org.duskline.analyzer.visit.Visit;
+import org.duskline.analyzer.visit.VisitKind;
 import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.collector.store.Store;
 import org.duskline.web.deliver.AddressBook;
@@ -16,24 +18,46 @@ import org.duskline.web.deliver.Deliveries;
 import org.duskline.web.deliver.Means;
 import org.duskline.web.deliver.Person;
 
+import org.duskline.web.page.board.Habits;
+
 /** The pages as the service wires them, over the invented line, with records of their own on disk. */
 final class InventedParts {
     private InventedParts() {}
 
     static Pages pages(InventedLine line) {
+        return pages(line, visits());
+    }
+
+    static Pages pages(InventedLine line, VisitLog visits) {
+        Store store = store();
+        Deliveries deliveries = deliveries(store);
+        return new Pages(
+                line,
+                OpenHouse.ENTRANCE,
+                () -> InventedLine.NOW,
+                List.of(
+                        people(line, deliveries),
+                        answers(line, store, deliveries),
+                        new VisitPages(line, visits, () -> InventedLine.NOW),
+                        new SheetFiles(line, Habits.USUAL),
+                        new NodePages(new InventedNodes())));
+    }
+
+    /** A log in which one visit stands. */
+    static VisitLog visits() {
+        VisitLog visits = VisitLog.open(store());
+        visits.record(
+                Visit.of("Tern Bank", VisitKind.LOOKED, InventedLine.NOW.minusSeconds(86_400), "the keeper"),
+                InventedLine.NOW.minusSeconds(80_000),
+                Optional.empty());
+        return visits;
+    }
+
+    private static Store store() {
         try {
             Path folder = Files.createTempDirectory("records");
             folder.toFile().deleteOnExit();
-            Store store = Store.open(folder.resolve("records.db"));
-            Deliveries deliveries = deliveries(store);
-            return new Pages(
-                    line,
-                    OpenHouse.ENTRANCE,
-                    () -> InventedLine.NOW,
-                    List.of(
-                            people(line, deliveries),
-                            answers(line, store, deliveries),
-                            new NodePages(new InventedNodes())));
+            return Store.open(folder.resolve("records.db"));
         } catch (IOException unwritable) {
             throw new UncheckedIOException(unwritable);
         }

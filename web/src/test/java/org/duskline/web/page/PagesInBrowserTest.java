@@ -42,7 +42,10 @@ class PagesInBrowserTest {
             "/more",
             "/people",
             "/people/1",
-            "/messages");
+            "/messages",
+            "/traps/Alder%20Sluice/closing",
+            "/traps/Alder%20Sluice/visits/new?what=collected",
+            "/visits/1");
 
     private static Browser browser;
 
@@ -114,6 +117,9 @@ class PagesInBrowserTest {
         visit("/traps/Alder%20Sluice");
         for (Locator target : page.locator(".places a, .steps button, .act, .light-switch, summary")
                 .all()) {
+            if (!target.isVisible()) {
+                continue;
+            }
             assertThat(target.boundingBox().height).as(target.innerText()).isGreaterThanOrEqualTo(44);
             assertThat(target.boundingBox().width).as(target.innerText()).isGreaterThanOrEqualTo(44);
         }

@@ -253,6 +253,7 @@ class PagesTest {
         for (String path : described) {
             String filled = path.replace("{trap}", "Tern%20Bank")
                     .replace("{node}", "n10")
+                    .replace("{visit}", "1")
                     .replace("/api/answers", "/api" + Links.answer(InventedFindings.swarm()));
             assertThat(get(filled).statusCode()).as(path).isEqualTo(200);
         }

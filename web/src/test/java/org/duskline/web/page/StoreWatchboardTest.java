@@ -14,7 +14,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.assertj.core.data.Offset;
 import org.duskline.analyzer.curve.CurvePoint;
-import org.duskline.analyzer.evening.RoundSettings;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
@@ -34,6 +33,7 @@ import org.duskline.collector.trap.Trap;
 import org.duskline.collector.wire.Message;
 import org.duskline.web.page.board.BoardUnavailable;
 import org.duskline.web.page.board.BrokerLink;
+import org.duskline.web.page.board.Habits;
 import org.duskline.web.page.board.LineOverview;
 import org.duskline.web.page.board.StoreWatchboard;
 import org.duskline.web.page.board.Tonight;
@@ -72,7 +72,7 @@ class StoreWatchboardTest {
                 answers,
                 trap -> Condition.QUIET,
                 () -> new BrokerLink(true, NOON, "mqtt://localhost:1883"),
-                RoundSettings.USUAL,
+                Habits.USUAL,
                 () -> EVENING);
         store.line().put(OLD_KILN);
         store.line().put(new Trap("Tern Bank", 46.91, 15.12, VIENNA));
@@ -190,7 +190,7 @@ class StoreWatchboardTest {
 
     @Test
     void scouts_are_worth_a_look_and_the_weightiest_finding_stands_first() {
-        hear("n1", NOON, 10, 10, 9.4);
+        hear("n1", EVENING.minusSeconds(600), 10, 10, 9.4);
         keep(finding(Kind.SCOUTING, NOON, 0.8));
         keep(finding(Kind.SOAKED, NOON.plusSeconds(60), 0.8));
 

@@ -10,7 +10,6 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.duskline.analyzer.curve.CurvePoint;
-import org.duskline.analyzer.evening.RoundSettings;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.outbox.FindingLog;
@@ -35,7 +34,7 @@ public final class StoreWatchboard implements Watchboard {
     /**
      * @param conditions the condition of a trap by its name, as the analyser has it
      * @param link how the connection to the broker stands
-     * @param settings how the keeper goes round in the evening
+     * @param habits how the keeper works
      */
     public StoreWatchboard(
             Store store,
@@ -44,7 +43,7 @@ public final class StoreWatchboard implements Watchboard {
             AnswerLog answers,
             Function<String, Condition> conditions,
             Supplier<BrokerLink> link,
-            RoundSettings settings,
+            Habits habits,
             InstantSource clock) {
         this.store = store;
         this.findings = findings;
@@ -52,7 +51,7 @@ public final class StoreWatchboard implements Watchboard {
         this.link = link;
         this.curves = new StoredCurve(store);
         this.traps = new StoredTrap(store, curves, conditions);
-        this.evening = new StoredEvening(store, curves, nights, visits, answers, settings);
+        this.evening = new StoredEvening(store, curves, nights, visits, answers, habits);
     }
 
     @Override
@@ -76,6 +75,15 @@ public final class StoreWatchboard implements Watchboard {
     @Override
     public Optional<TrapDetail> trap(String name) {
         return reading(() -> store.line().trap(name).map(this::detail));
+    }
+
+    @Override
+    public Optional<Doorstep> doorstep(String name) {
+        return reading(() -> store.line().trap(name).map(trap -> {
+            Instant now = clock.instant();
+            LineAtOnce line = LineAtOnce.read(store, findings);
+            return evening.doorstep(now, link.get(), traps.now(trap, now, line), line.standing());
+        }));
     }
 
     @Override
@@ -115,7 +123,7 @@ public final class StoreWatchboard implements Watchboard {
                 recordedFrom(trap, line),
                 all,
                 evening.visitsAt(trap.name()).stream()
-                        .sorted(Comparator.comparing(visit -> visit.at(), Comparator.reverseOrder()))
+                        .sorted(Comparator.comparing(kept -> kept.visit().at(), Comparator.reverseOrder()))
                         .toList());
     }
 

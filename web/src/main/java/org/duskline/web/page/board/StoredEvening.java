@@ -7,22 +7,20 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
+import org.duskline.analyzer.evening.AtTheTrap;
 import org.duskline.analyzer.evening.EveningSheet;
+import org.duskline.analyzer.evening.FlightEnd;
 import org.duskline.analyzer.evening.PastEvening;
-import org.duskline.analyzer.evening.RoundSettings;
 import org.duskline.analyzer.evening.TrapTonight;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
+import org.duskline.analyzer.series.CleanSamples;
 import org.duskline.analyzer.series.TrapSeries;
 import org.duskline.analyzer.series.TrapSeries.Quantity;
-import org.duskline.analyzer.upkeep.Upkeep;
-import org.duskline.analyzer.upkeep.UpkeepLimits;
 import org.duskline.analyzer.visit.AnswerLog;
 import org.duskline.analyzer.visit.KeptVisit;
 import org.duskline.analyzer.visit.Visit;
@@ -32,46 +30,31 @@ import org.duskline.collector.trap.Fitting;
 import org.duskline.collector.trap.Trap;
 import org.duskline.collector.wire.Sample;
 
-/** Gathers what the evening sheet is made from, and what else needs a look. */
+/** Gathers what the evening sheet and the page for standing at a trap are made from. */
 final class StoredEvening {
     /** A sheet is about the evening behind one until the morning's work is over. */
     private static final Duration MORNING = Duration.ofHours(8);
 
     private static final Duration BEFORE_ONSET = Duration.ofHours(1);
+    private static final Duration AT_THE_TRAP = Duration.ofHours(3);
     private static final int PAST_EVENINGS = 7;
-    private static final Set<Kind> WORTH_A_LOOK = Set.of(
-            Kind.OVERHEATING,
-            Kind.GONE,
-            Kind.LEAKING,
-            Kind.DEPARTURE,
-            Kind.ROBBING,
-            Kind.SCOUTING,
-            Kind.LODGER,
-            Kind.DISTURBED,
-            Kind.FAULTY,
-            Kind.UNHEARD,
-            Kind.BATTERY_LOW);
-
     private final Store store;
     private final StoredCurve curves;
     private final StoredNights nights;
     private final VisitLog visits;
     private final AnswerLog answers;
-    private final RoundSettings settings;
+    private final Habits habits;
+    private final StoredUpkeep upkeep;
 
     StoredEvening(
-            Store store,
-            StoredCurve curves,
-            StoredNights nights,
-            VisitLog visits,
-            AnswerLog answers,
-            RoundSettings settings) {
+            Store store, StoredCurve curves, StoredNights nights, VisitLog visits, AnswerLog answers, Habits habits) {
         this.store = store;
         this.curves = curves;
         this.nights = nights;
         this.visits = visits;
         this.answers = answers;
-        this.settings = settings;
+        this.habits = habits;
+        this.upkeep = new StoredUpkeep(store, habits);
     }
 
     Tonight tonight(Instant now, BrokerLink link, List<TrapNow> traps, List<Finding> standing) {
@@ -82,9 +65,9 @@ final class StoredEvening {
         List<TrapTonight> candidates = traps.stream()
                 .map(trap -> candidate(trap, evening, standing, visited))
                 .toList();
-        EveningSheet sheet = EveningSheet.of(evening, zone, now, candidates, settings);
+        EveningSheet sheet = EveningSheet.of(evening, zone, now, candidates, habits.round());
         Optional<Night> night = traps.stream().findFirst().flatMap(first -> nights.after(first.trap(), evening));
-        return new Tonight(now, link, sheet, night, looks(now, traps, standing, visited), traps.size());
+        return new Tonight(now, link, sheet, night, upkeep.looks(now, traps, standing, visited), traps.size());
     }
 
     private TrapTonight candidate(
@@ -110,8 +93,39 @@ final class StoredEvening {
                 .isPresent();
     }
 
-    List<Visit> visitsAt(String trap) {
-        return visits.of(trap).stream().map(KeptVisit::visit).toList();
+    List<KeptVisit> visitsAt(String trap) {
+        return visits.of(trap);
+    }
+
+    /** What somebody sees who stands at the trap now. */
+    Doorstep doorstep(Instant now, BrokerLink link, TrapNow trap, List<Finding> standing) {
+        LocalDate evening = now.atZone(trap.trap().zone()).minus(MORNING).toLocalDate();
+        List<Visit> there = visitsAt(trap.name()).stream().map(KeptVisit::visit).toList();
+        TrapTonight tonight = candidate(trap, evening, standing, Map.of(trap.name(), there));
+        FlightEnd flightEnd = FlightEnd.tonight(
+                trap.trap().latitude(),
+                trap.trap().longitude(),
+                evening,
+                trap.trap().zone(),
+                tonight.evenings());
+        return new Doorstep(
+                now,
+                link,
+                trap,
+                AtTheTrap.now(lately(trap, now), now, flightEnd),
+                flightEnd,
+                tonight.moveIn().filter(finding -> tonight.occupied()),
+                tonight.closed());
+    }
+
+    /** Cleaned, since a count that dips to nothing and comes back is no bee. */
+    private List<Sample> lately(TrapNow trap, Instant now) {
+        return store.line().fittingsIn(trap.name()).stream()
+                .filter(fitting -> fitting.covers(now))
+                .findFirst()
+                .map(fitting -> curves.series(fitting, now.minus(AT_THE_TRAP), now.plusMillis(1)))
+                .map(series -> CleanSamples.of(series, 0, Long.MAX_VALUE))
+                .orElse(List.of());
     }
 
     /** What the scale read before the swarm came: the box with its fittings. */
@@ -146,31 +160,5 @@ final class StoredEvening {
         return first.datesUntil(evening)
                 .map(date -> PastEvening.read(date, trap.latitude(), trap.longitude(), trap.zone(), samples))
                 .toList();
-    }
-
-    private static List<Look> looks(
-            Instant now, List<TrapNow> traps, List<Finding> standing, Map<String, List<Visit>> visited) {
-        List<Look> looks = new ArrayList<>();
-        Set<String> unheard = new HashSet<>();
-        standing.stream()
-                .filter(finding -> WORTH_A_LOOK.contains(finding.kind()))
-                .sorted(Comparator.comparing(Finding::onset).reversed())
-                .forEach(finding -> looks.add(Look.at(finding)));
-        standing.stream()
-                .filter(finding -> finding.kind() == Kind.UNHEARD)
-                .forEach(finding -> unheard.add(finding.trap()));
-        for (TrapNow trap : traps) {
-            Upkeep.due(
-                            trap.name(),
-                            visited.getOrDefault(trap.name(), List.of()),
-                            trap.lastHeard(),
-                            Optional.empty(),
-                            now,
-                            UpkeepLimits.USUAL)
-                    .stream()
-                    .filter(reminder -> !unheard.contains(trap.name()))
-                    .forEach(reminder -> looks.add(new Look(trap.name(), Optional.empty(), reminder.said())));
-        }
-        return looks;
     }
 }

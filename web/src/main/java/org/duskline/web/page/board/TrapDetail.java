@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.duskline.analyzer.finding.Finding;
-import org.duskline.analyzer.visit.Visit;
+import org.duskline.analyzer.visit.KeptVisit;
 
 /**
  * Everything a trap's own page shows beside its curve.
@@ -14,7 +14,7 @@ import org.duskline.analyzer.visit.Visit;
  * @param trap the trap as it is now
  * @param recordedFrom about when its first sample was taken; empty when it was never heard
  * @param findings all its findings, the last raised first
- * @param visits the keeper's visits, the last first
+ * @param visits the keeper's visits that stand, the last first
  */
 public record TrapDetail(
         Instant now,
@@ -22,7 +22,7 @@ public record TrapDetail(
         TrapNow trap,
         Optional<Instant> recordedFrom,
         List<Finding> findings,
-        List<Visit> visits) {
+        List<KeptVisit> visits) {
     public TrapDetail {
         findings = List.copyOf(findings);
         visits = List.copyOf(visits);

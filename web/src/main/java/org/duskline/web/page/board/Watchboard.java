@@ -24,6 +24,9 @@ public interface Watchboard {
     /** One trap; empty when the line has none of that name. */
     Optional<TrapDetail> trap(String name);
 
+    /** What somebody sees who stands at a trap now; empty when the line has none of that name. */
+    Optional<Doorstep> doorstep(String name);
+
     /** Hands over the trap's points from {@code from} to before {@code until}, in time order. */
     void curve(String trap, Instant from, Instant until, Consumer<CurvePoint> points);
 

@@ -1,17 +1,21 @@
-package org.duskline.analyzer.watch;
+package org.duskline.analyzer.series;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.duskline.analyzer.series.TrapSeries;
 import org.duskline.analyzer.series.TrapSeries.Quantity;
 import org.duskline.collector.wire.Sample;
 
 /** A stretch of a series as samples: absurd values left out, counters running on over restarts and dips. */
-final class CleanSamples {
+public final class CleanSamples {
     private CleanSamples() {}
 
-    /** The samples from an index on, as far as they lie before a time. */
-    static List<Sample> of(TrapSeries series, int from, long beforeMillis) {
+    /**
+     * The samples from an index on, as far as they lie before a time.
+     *
+     * @param from the first index; one below 0 stands for 0
+     * @param beforeMillis Unix milliseconds
+     */
+    public static List<Sample> of(TrapSeries series, int from, long beforeMillis) {
         List<Sample> samples = new ArrayList<>();
         for (int i = Math.max(0, from); i < series.size() && series.timeMillis(i) < beforeMillis; i++) {
             samples.add(at(series, i));
