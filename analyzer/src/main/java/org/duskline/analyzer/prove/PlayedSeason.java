@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -17,8 +18,10 @@ import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.season.Season;
 import org.duskline.analyzer.season.SeasonStream;
+import org.duskline.analyzer.season.TrapTruth;
 import org.duskline.analyzer.season.Truth;
 import org.duskline.analyzer.season.Watched;
+import org.duskline.analyzer.series.TrapSeries;
 import org.duskline.analyzer.watch.LineWatch;
 import org.duskline.collector.collect.Collector;
 import org.duskline.collector.store.Arrival;
@@ -34,6 +37,7 @@ import org.duskline.collector.wire.Message;
  */
 public final class PlayedSeason implements AutoCloseable {
     private static final int BATCH = 2000;
+    private static final int MOST_DRAWN = 10;
 
     private final Season season;
     private final Path folder;
@@ -142,6 +146,29 @@ public final class PlayedSeason implements AutoCloseable {
         return truth.traps().stream()
                 .map(trap -> Judge.judge(truth.level(), trap, findings))
                 .toList();
+    }
+
+    /** The mistakes of a watch, each with its picture. */
+    List<DrawnMistake> mistakes(Watching watching, String name) {
+        List<Mistake> all = new ArrayList<>();
+        for (TrapTruth trap : truth.traps()) {
+            all.addAll(Mistake.at(trap, Judge.judge(truth.level(), trap, watching.first()), watching));
+        }
+        return Mistake.worst(all, MOST_DRAWN, MOST_DRAWN).stream()
+                .map(mistake -> new DrawnMistake(mistake, name, MistakePicture.svg(mistake, around(mistake))))
+                .toList();
+    }
+
+    private TrapSeries around(Mistake mistake) {
+        Instant middle = Instant.ofEpochSecond((long) mistake.second());
+        TrapSeries series = new TrapSeries(Long.MAX_VALUE / 4);
+        store.samples()
+                .read(
+                        mistake.trap().node(),
+                        middle.minusMillis(2 * MistakePicture.BEFORE_MILLIS),
+                        middle.plusMillis(MistakePicture.AFTER_MILLIS),
+                        series::add);
+        return series;
     }
 
     @Override

@@ -46,6 +46,7 @@ public final class Proof {
     public ProofResult run(Progress progress) {
         List<JudgedTrap> judged = new ArrayList<>();
         List<Outcome> foretold = new ArrayList<>();
+        List<DrawnMistake> drawn = new ArrayList<>();
         Ablation ablation = new Ablation();
         Map<Double, List<JudgedTrap>> byOdds = new TreeMap<>();
         int all = levels.size() * size.seasons();
@@ -64,6 +65,7 @@ public final class Proof {
                             share -> progress.at((before + 0.5 + share / 2) / all, "watching " + doing));
                     judged.addAll(played.judge(watching.first()));
                     foretold.addAll(Outcome.of(watching.forecasts(), played.truth()));
+                    drawn.addAll(played.mistakes(watching, doing));
                     if (ablating) {
                         ablation.add(played, thresholds);
                     }
@@ -77,7 +79,7 @@ public final class Proof {
             }
         }
         return new ProofResult(
-                size, firstSeed, judged, byOdds, foretold, ablating ? Optional.of(ablation) : Optional.empty());
+                size, firstSeed, judged, byOdds, foretold, drawn, ablating ? Optional.of(ablation) : Optional.empty());
     }
 
     private Thresholds withOdds(double odds) {

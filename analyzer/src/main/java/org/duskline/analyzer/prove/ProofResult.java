@@ -1,5 +1,6 @@
 package org.duskline.analyzer.prove;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -7,11 +8,14 @@ import java.util.TreeMap;
 
 /** What a proof measured; printed as a table or drawn as pictures. */
 public final class ProofResult {
+    private static final String TEXT = "mistakes.md";
+
     private final ProofSize size;
     private final long firstSeed;
     private final Figures figures;
     private final Map<Double, Figures> byOdds = new TreeMap<>();
     private final List<Outcome> foretold;
+    private final List<DrawnMistake> mistakes;
     private final Optional<Ablation> ablation;
 
     ProofResult(
@@ -20,8 +24,10 @@ public final class ProofResult {
             List<JudgedTrap> judged,
             Map<Double, List<JudgedTrap>> byOdds,
             List<Outcome> foretold,
+            List<DrawnMistake> mistakes,
             Optional<Ablation> ablation) {
         this.foretold = List.copyOf(foretold);
+        this.mistakes = List.copyOf(mistakes);
         this.ablation = ablation;
         this.size = size;
         this.firstSeed = firstSeed;
@@ -67,5 +73,25 @@ public final class ProofResult {
     /** What move-ins said of themselves against how often they were right, as SVG. */
     public String reliabilitySvg() {
         return ProofPictures.reliability(figures);
+    }
+
+    /**
+     * The ten worst mistakes, at most three alike: a text in Markdown and its pictures.
+     *
+     * @return file names and what is in them, the text first
+     */
+    public Map<String, String> worstMistakes() {
+        Map<Mistake, DrawnMistake> drawn = new LinkedHashMap<>();
+        mistakes.forEach(each -> drawn.put(each.mistake(), each));
+        Map<String, String> files = new LinkedHashMap<>();
+        StringBuilder text = new StringBuilder();
+        files.put(TEXT, "");
+        for (Mistake mistake : Mistake.worst(List.copyOf(drawn.keySet()), 10, 3)) {
+            String picture = "mistake-" + files.size() + ".svg";
+            text.append(drawn.get(mistake).markdown(files.size(), picture)).append('\n');
+            files.put(picture, drawn.get(mistake).svg());
+        }
+        files.put(TEXT, text.toString());
+        return files;
     }
 }

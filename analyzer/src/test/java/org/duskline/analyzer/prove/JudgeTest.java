@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -186,5 +187,19 @@ class JudgeTest {
         assertTrue(result.table().contains("clean: 2 traps"), result.table());
         assertTrue(result.table().contains("without the warmth of the box"), result.table());
         assertTrue(result.tradeOffSvg().startsWith("<svg"));
+    }
+
+    @Test
+    void of_many_mistakes_the_worst_are_told_and_no_more_than_some_of_a_kind() {
+        TrapTruth trap = trap("both", List.of(), List.of());
+        List<Mistake> all = new ArrayList<>();
+        for (int i = 0; i < 8; i++) {
+            all.add(new Mistake(60 - i, "A swarm was told that was none", trap, i, "rain", List.of()));
+        }
+        all.add(new Mistake(5, "A colony left and nothing was said", trap, 9, "departure", List.of()));
+        List<Mistake> worst = Mistake.worst(all, 10, 3);
+        assertEquals(4, worst.size());
+        assertEquals(60, worst.get(0).cost());
+        assertEquals("departure", worst.get(3).cause());
     }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.prove.Proof;
@@ -56,7 +57,7 @@ final class ProveCommand implements Callable<Integer> {
     @Option(names = "--days", description = "Days of each season, instead of the size's own number.")
     private Integer days;
 
-    @Option(names = "--pictures", paramLabel = "FOLDER", description = "Also draws the pictures there, as SVG.")
+    @Option(names = "--pictures", paramLabel = "FOLDER", description = "Also draws the pictures there, as SVG, and the ten worst mistakes.")
     private Path pictures;
 
     @Option(
@@ -121,6 +122,9 @@ final class ProveCommand implements Callable<Integer> {
             Files.createDirectories(pictures);
             Files.writeString(pictures.resolve("delay.svg"), result.delaySvg());
             Files.writeString(pictures.resolve("certainty.svg"), result.reliabilitySvg());
+            for (Map.Entry<String, String> file : result.worstMistakes().entrySet()) {
+                Files.writeString(pictures.resolve(file.getKey()), file.getValue());
+            }
             String forecast = result.forecastSvg();
             if (!forecast.isEmpty()) {
                 Files.writeString(pictures.resolve("forecast.svg"), forecast);

@@ -1,0 +1,121 @@
+package org.duskline.analyzer.prove;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.duskline.analyzer.finding.Evidence;
+import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.finding.Kind;
+import org.duskline.analyzer.season.TrapTruth;
+
+/**
+ * Something that detection got wrong in a season with known truth.
+ *
+ * @param cost how bad it is for a keeper, on a rough scale on which a swarm missed is 100; own choice
+ * @param what in the keeper's words
+ * @param trap where
+ * @param second when, Unix seconds
+ * @param cause the nearest thing that truly happened
+ * @param evidence what the finding rested on, weightiest first; empty where nothing was found
+ */
+record Mistake(double cost, String what, TrapTruth trap, double second, String cause, List<Evidence> evidence) {
+    private static final double LATE_MINUTES = 20;
+
+    /** All mistakes at one trap. */
+    static List<Mistake> at(TrapTruth trap, JudgedTrap judged, Watching watching) {
+        List<Finding> told = watching.first().stream()
+                .filter(finding -> finding.node().equals(trap.node()))
+                .toList();
+        List<Mistake> all = new ArrayList<>();
+        judged.arrivals().forEach(arrival -> arrival(trap, arrival, all));
+        for (Finding finding : told) {
+            falseAlarm(trap, finding, watching).ifPresent(all::add);
+        }
+        departuresMissed(trap, told, all);
+        return all;
+    }
+
+    private static void arrival(TrapTruth trap, JudgedArrival arrival, List<Mistake> all) {
+        TrapTruth.Arrival truth = arrival.truth();
+        if (arrival.heard() && !arrival.found()) {
+            String what = String.format(
+                    Locale.ROOT,
+                    "A swarm of %.1f kg was missed (%s, %.0f min to enter)",
+                    truth.massKg(),
+                    truth.style(),
+                    (truth.end() - truth.start()) / 60);
+            all.add(new Mistake(100, what, trap, truth.half(), nearest(trap, truth.half()), List.of()));
+        } else if (arrival.found() && arrival.afterHeardMinutes() > LATE_MINUTES) {
+            double late = arrival.afterHeardMinutes();
+            String what =
+                    String.format(Locale.ROOT, "A swarm of %.1f kg was told %.0f min late", truth.massKg(), late);
+            all.add(new Mistake(
+                    Math.min(60, 10 + late / 10), what, trap, truth.half(), nearest(trap, truth.half()), List.of()));
+        }
+        if (arrival.repeats() > 0) {
+            all.add(new Mistake(
+                    20, "A swarm was told more than once", trap, truth.half(), nearest(trap, truth.half()), List.of()));
+        }
+    }
+
+    private static Optional<Mistake> falseAlarm(TrapTruth trap, Finding finding, Watching watching) {
+        double onset = finding.onset().toEpochMilli() / 1000.0;
+        boolean wrong =
+                switch (finding.kind()) {
+                    case MOVE_IN -> Judge.arrivalOf(trap, finding) < 0;
+                    case DEPARTURE -> near(trap, onset);
+                    default -> false;
+                };
+        if (!wrong) {
+            return Optional.empty();
+        }
+        boolean back = watching.takenBack(finding);
+        String what = finding.kind() == Kind.MOVE_IN
+                ? "A swarm was told that was none" + (back ? ", and taken back later" : "")
+                : "A colony was said to leave that did not";
+        double cost = finding.kind() == Kind.DEPARTURE ? 25 : back ? 45 : 60;
+        return Optional.of(new Mistake(cost, what, trap, onset, nearest(trap, onset), finding.evidence()));
+    }
+
+    /** Whether neither a departure nor a collection lies near. */
+    private static boolean near(TrapTruth trap, double onset) {
+        boolean left = trap.departures().stream().anyMatch(d -> Math.abs(d.start() - onset) < 6 * 3600);
+        boolean taken = trap.handlings().stream()
+                .anyMatch(h -> h.kind().equals("collection") && Math.abs(h.start() - onset) < 6 * 3600);
+        return !left && !taken;
+    }
+
+    private static void departuresMissed(TrapTruth trap, List<Finding> told, List<Mistake> all) {
+        for (TrapTruth.Departure departure : trap.departures()) {
+            boolean found = told.stream()
+                    .filter(finding -> finding.kind() == Kind.DEPARTURE)
+                    .anyMatch(finding ->
+                            Math.abs(finding.onset().getEpochSecond() - departure.start()) < 6 * 3600);
+            if (!found) {
+                all.add(new Mistake(
+                        30, "A colony left and nothing was said", trap, departure.start(), "departure", List.of()));
+            }
+        }
+    }
+
+    private static String nearest(TrapTruth trap, double second) {
+        return Cause.nearest(Cause.at(trap), second, trap.fitted().equals("counter"));
+    }
+
+    /** The worst of them, no more than some of a kind, so that the list teaches more than one thing. */
+    static List<Mistake> worst(List<Mistake> all, int most, int mostOfAKind) {
+        List<Mistake> worst = new ArrayList<>();
+        all.stream()
+                .sorted(Comparator.comparingDouble((Mistake mistake) -> -mistake.cost()))
+                .filter(mistake -> worst.size() < most)
+                .filter(mistake -> worst.stream().filter(mistake::alike).count() < mostOfAKind)
+                .forEach(worst::add);
+        return worst;
+    }
+
+    private boolean alike(Mistake other) {
+        return other.what.substring(0, 12).equals(what.substring(0, 12)) && other.cause.equals(cause);
+    }
+}
