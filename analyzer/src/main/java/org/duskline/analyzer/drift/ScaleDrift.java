@@ -51,8 +51,7 @@ public record ScaleDrift(double kgPerCelsius, Interval interval, double referenc
         if (pairs < FEWEST_PAIRS) {
             return Optional.empty();
         }
-        TheilSen line = TheilSen.fit(
-                Arrays.copyOf(celsius, pairs), Arrays.copyOf(kg, pairs), CONFIDENCE);
+        TheilSen line = TheilSen.fit(Arrays.copyOf(celsius, pairs), Arrays.copyOf(kg, pairs), CONFIDENCE);
         double reference =
                 Robust.median(hours.stream().mapToDouble(Hour::celsius).toArray());
         return Optional.of(new ScaleDrift(line.slope(), line.slopes(), reference, pairs));

@@ -49,8 +49,7 @@ record Mistake(double cost, String what, TrapTruth trap, double second, String c
             all.add(new Mistake(100, what, trap, truth.half(), nearest(trap, truth.half()), List.of()));
         } else if (arrival.found() && arrival.afterHeardMinutes() > LATE_MINUTES) {
             double late = arrival.afterHeardMinutes();
-            String what =
-                    String.format(Locale.ROOT, "A swarm of %.1f kg was told %.0f min late", truth.massKg(), late);
+            String what = String.format(Locale.ROOT, "A swarm of %.1f kg was told %.0f min late", truth.massKg(), late);
             all.add(new Mistake(
                     Math.min(60, 10 + late / 10), what, trap, truth.half(), nearest(trap, truth.half()), List.of()));
         }
@@ -62,12 +61,11 @@ record Mistake(double cost, String what, TrapTruth trap, double second, String c
 
     private static Optional<Mistake> falseAlarm(TrapTruth trap, Finding finding, Watching watching) {
         double onset = finding.onset().toEpochMilli() / 1000.0;
-        boolean wrong =
-                switch (finding.kind()) {
-                    case MOVE_IN -> Judge.arrivalOf(trap, finding) < 0;
-                    case DEPARTURE -> near(trap, onset);
-                    default -> false;
-                };
+        boolean wrong = switch (finding.kind()) {
+            case MOVE_IN -> Judge.arrivalOf(trap, finding) < 0;
+            case DEPARTURE -> near(trap, onset);
+            default -> false;
+        };
         if (!wrong) {
             return Optional.empty();
         }
@@ -91,8 +89,7 @@ record Mistake(double cost, String what, TrapTruth trap, double second, String c
         for (TrapTruth.Departure departure : trap.departures()) {
             boolean found = told.stream()
                     .filter(finding -> finding.kind() == Kind.DEPARTURE)
-                    .anyMatch(finding ->
-                            Math.abs(finding.onset().getEpochSecond() - departure.start()) < 6 * 3600);
+                    .anyMatch(finding -> Math.abs(finding.onset().getEpochSecond() - departure.start()) < 6 * 3600);
             if (!found) {
                 all.add(new Mistake(
                         30, "A colony left and nothing was said", trap, departure.start(), "departure", List.of()));

@@ -25,8 +25,8 @@ final class MistakePicture {
         if (!mistake.trap().fitted().equals("counter")) {
             panels.add(weight(mistake, series, middle));
         }
-        StringBuilder svg = new StringBuilder("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 640 "
-                + 400 * panels.size() + "\">\n");
+        StringBuilder svg = new StringBuilder(
+                "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 640 " + 400 * panels.size() + "\">\n");
         for (int i = 0; i < panels.size(); i++) {
             svg.append("<g transform=\"translate(0 ").append(400 * i).append(")\">\n");
             svg.append(panels.get(i).replace("<svg ", "<svg width=\"640\" height=\"400\" "));

@@ -57,7 +57,10 @@ final class ProveCommand implements Callable<Integer> {
     @Option(names = "--days", description = "Days of each season, instead of the size's own number.")
     private Integer days;
 
-    @Option(names = "--pictures", paramLabel = "FOLDER", description = "Also draws the pictures there, as SVG, and the ten worst mistakes.")
+    @Option(
+            names = "--pictures",
+            paramLabel = "FOLDER",
+            description = "Also draws the pictures there, as SVG, and the ten worst mistakes.")
     private Path pictures;
 
     @Option(

@@ -36,8 +36,8 @@ import org.duskline.web.page.NodePages;
 import org.duskline.web.page.Pages;
 import org.duskline.web.page.Part;
 import org.duskline.web.page.PeoplePages;
-import org.duskline.web.page.TuningPages;
 import org.duskline.web.page.SheetFiles;
+import org.duskline.web.page.TuningPages;
 import org.duskline.web.page.VisitPages;
 import org.duskline.web.page.board.BrokerLink;
 import org.duskline.web.page.board.StoreWatchboard;
@@ -110,8 +110,8 @@ final class Service implements AutoCloseable {
         WatchLoop loop =
                 new WatchLoop(hearing, analyzer, store.line(), courier, source, publisher, missed, instructions, clock);
         Supplier<BrokerLink> link = () -> link(source.state(), started);
-        StoreWatchboard board = new StoreWatchboard(
-                store, findings, visits, answers, loop::condition, link, wishes.habits(), clock);
+        StoreWatchboard board =
+                new StoreWatchboard(store, findings, visits, answers, loop::condition, link, wishes.habits(), clock);
         TuningDesk desk = opened(new TuningDesk(store, thresholds, answers, clock));
         List<Part> parts = List.of(
                 new AnswerPages(board, findings, answers, visits, deliveries.links(), clock),

@@ -17,7 +17,6 @@ import org.duskline.web.deliver.AddressBook;
 import org.duskline.web.deliver.Deliveries;
 import org.duskline.web.deliver.Means;
 import org.duskline.web.deliver.Person;
-
 import org.duskline.web.page.board.Habits;
 
 /** The pages as the service wires them, over the invented line, with records of their own on disk. */
