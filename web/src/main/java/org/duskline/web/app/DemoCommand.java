@@ -28,6 +28,7 @@ import picocli.CommandLine.Option;
                         + " broker of its own, with the clock running fast, until it is interrupted (Ctrl-C).")
 final class DemoCommand implements Callable<Integer> {
     private static final int USUAL_BROKER_PORT = 1883;
+    private static final int LAST_PORT = 65_535;
     private static final double FASTEST = 100_000;
 
     @Mixin
@@ -64,6 +65,9 @@ final class DemoCommand implements Callable<Integer> {
     public Integer call() throws InterruptedException, IOException {
         if (!(speed > 0 && speed <= FASTEST)) {
             throw Failure.askedWrongly("--speed takes a number above 0 and up to 100000, not " + speed + ".");
+        }
+        if (port < 0 || port > LAST_PORT) {
+            throw Failure.askedWrongly("--port takes a number from 0 to 65535, not " + port + ".");
         }
         Path folder = data == null ? Files.createTempDirectory("duskline-demo") : data;
         CountDownLatch ending = new CountDownLatch(1);

@@ -37,6 +37,7 @@ final class DoctorCommand implements Callable<Integer> {
         tell(all, files.clock());
         NetworkChecks network = new NetworkChecks(read, surroundings.clock());
         tell(all, network.broker());
+        tell(all, files.nodes());
         tell(all, network.pages());
         return all.stream().anyMatch(Checked::isWrong) ? Exit.FAILED : Exit.DONE;
     }

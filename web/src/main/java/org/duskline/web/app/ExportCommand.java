@@ -2,6 +2,7 @@ package org.duskline.web.app;
 
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.duskline.collector.store.LineBook;
@@ -68,8 +69,17 @@ final class ExportCommand implements Callable<Integer> {
     private Trap find(LineBook line) {
         return line.trap(trap)
                 .orElseThrow(() -> Failure.askedWrongly("There is no trap \"" + trap + "\" on this line."
-                        + Nearest.hint(
-                                trap, line.traps().stream().map(Trap::name).toList())));
+                        + whichThereAre(line.traps().stream().map(Trap::name).toList())));
+    }
+
+    private String whichThereAre(List<String> names) {
+        if (names.isEmpty()) {
+            return " It has none at all: enter your traps with \"duskline import --line FILE\", or name their file in the"
+                    + " settings (line).";
+        }
+        return Nearest.to(trap, names)
+                .map(name -> " Did you mean \"" + name + "\"?")
+                .orElse(" Its traps are " + String.join(", ", names) + ".");
     }
 
     private static Instant later(Instant one, Instant other) {

@@ -43,7 +43,11 @@ final class FileChecks {
             LineOfTraps line = LineOfTraps.read(file.get());
             return line.places().isEmpty()
                     ? Checked.wrong("line", file.get() + " holds no trap: add one Point for each")
-                    : Checked.fine("line", line.places().size() + " traps in " + file.get());
+                    : Checked.fine(
+                            "line",
+                            line.places().size()
+                                    + (line.places().size() == 1 ? " trap in " : " traps in ")
+                                    + file.get());
         } catch (LineProblem e) {
             return Checked.wrong("line", e.getMessage());
         }
@@ -78,6 +82,23 @@ final class FileChecks {
         } catch (StoreProblem e) {
             return Checked.wrong("database", e.getMessage());
         }
+    }
+
+    /**
+     * After {@link #database}. A broker keeps messages only for a listener that it knows (MQTT 3.1.1, section 4.1): what
+     * was published before the first subscription is gone.
+     */
+    Checked nodes() {
+        if (lastHeard.isPresent()) {
+            return Checked.fine(
+                    "nodes",
+                    "heard before: the broker keeps what they send while Duskline is down, from the first start on");
+        }
+        return Checked.note(
+                "nodes",
+                "none was heard yet. A broker keeps nothing for a listener that it has never met: what was published"
+                        + " before Duskline's first start is not there any more. Start Duskline first, then the nodes;"
+                        + " from then on nothing is lost while Duskline is down");
     }
 
     Checked disk() {

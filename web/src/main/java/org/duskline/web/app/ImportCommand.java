@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.duskline.collector.collect.Collector;
 import org.duskline.collector.collect.Tally;
@@ -52,13 +53,10 @@ final class ImportCommand implements Callable<Integer> {
     public Integer call() {
         List<SpoiltLine> spoilt = new ArrayList<>();
         long bytes = streams.stream().mapToLong(ImportCommand::size).sum();
+        Optional<LineOfTraps> read = Optional.ofNullable(line).map(LineOfTraps::read);
         try (Store store = database.open(surroundings)) {
-            if (line != null) {
-                LineEntry.enter(
-                        LineOfTraps.read(line),
-                        store.line(),
-                        surroundings.clock().instant());
-            }
+            read.ifPresent(traps ->
+                    LineEntry.enter(traps, store.line(), surroundings.clock().instant()));
             Collector collector = new Collector(store);
             try (Progress progress = new Progress(surroundings.err(), "Reading", "MB", bytes)) {
                 long before = 0;

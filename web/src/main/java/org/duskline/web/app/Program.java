@@ -8,7 +8,6 @@ import org.duskline.collector.intake.StreamProblem;
 import org.duskline.collector.store.StoreProblem;
 import org.duskline.collector.trap.LineProblem;
 import org.duskline.web.door.DoorRefusal;
-import org.duskline.web.settings.Nearest;
 import org.duskline.web.settings.SettingsMistake;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -17,7 +16,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.Spec;
-import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The command line: which commands there are, and how their mistakes are told. */
 @Command(
@@ -64,6 +62,8 @@ final class Program implements Runnable {
         commandLine.setUsageHelpAutoWidth(true);
         commandLine.setCaseInsensitiveEnumValuesAllowed(true);
         commandLine.setParameterExceptionHandler(Program::askedWrongly);
+        commandLine.registerConverter(int.class, Mistyped::wholeNumber);
+        commandLine.registerConverter(double.class, Mistyped::number);
         commandLine.setExecutionExceptionHandler(Program::failed);
         return commandLine;
     }
@@ -80,20 +80,9 @@ final class Program implements Runnable {
     private static int askedWrongly(ParameterException mistake, String[] arguments) {
         CommandLine asked = mistake.getCommandLine();
         PrintWriter err = asked.getErr();
-        err.println(mistake.getMessage());
-        if (mistake instanceof UnmatchedArgumentException unmatched) {
-            err.println(meant(asked, unmatched.getUnmatched().get(0)));
-        }
+        err.println(Mistyped.words(mistake));
         err.println("\"" + asked.getCommandSpec().qualifiedName() + " --help\" explains it.");
         return Exit.ASKED_WRONGLY;
-    }
-
-    /** The option or command that was probably meant. */
-    private static String meant(CommandLine asked, String mistyped) {
-        CommandSpec spec = asked.getCommandSpec();
-        return mistyped.startsWith("-")
-                ? Nearest.hint(mistyped, spec.optionsMap().keySet()).strip()
-                : Nearest.hint(mistyped, spec.subcommands().keySet()).strip();
     }
 
     private static int failed(Exception failure, CommandLine asked, ParseResult parsed) throws Exception {

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class ProgramTest {
@@ -63,6 +64,25 @@ class ProgramTest {
         Session session = Session.of("settings", "--curent");
         assertThat(session.exit()).isEqualTo(Exit.ASKED_WRONGLY);
         assertThat(session.err()).contains("--curent", "--current", "duskline settings --help");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "help | There is no command \"help\"",
+                "settings extra | has no use for \"extra\"",
+                "demo --port abc | \"abc\" is no whole number",
+                "demo --speed quickly | \"quickly\" is no number",
+                "demo --port 99999 | 0 to 65535",
+                "import | Missing required parameter: 'STREAM'",
+                "export | Missing required option: '--trap=NAME'"
+            })
+    void a_mistake_on_the_command_line_is_named_and_nothing_is_begun(String typed, String words) {
+        Session session = Session.of(typed.split(" "));
+        assertThat(session.exit()).isEqualTo(Exit.ASKED_WRONGLY);
+        assertThat(session.err()).contains(words).doesNotContain("\tat ").doesNotContain("\n\n");
+        assertThat(session.out()).isEmpty();
     }
 
     @Test

@@ -74,9 +74,10 @@ class RecordAndDoctorTest {
             Session session = Session.of("doctor", "--config", file.toString());
             assertThat(session.out())
                     .contains(
-                            "1 traps in",
+                            "1 trap in",
                             "lets us in and listen below traps/",
                             "it is made at the first start",
+                            "what was published before Duskline's first start is not there any more",
                             "MB free")
                     .doesNotContain("wrong");
             assertThat(session.exit()).isEqualTo(Exit.DONE);
