@@ -1,5 +1,6 @@
 package org.duskline.collector.store;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
@@ -8,6 +9,7 @@ import java.util.Optional;
 import org.duskline.collector.trap.Calibration;
 import org.duskline.collector.trap.Fitted;
 import org.duskline.collector.trap.Fitting;
+import org.duskline.collector.trap.LaneBlock;
 import org.duskline.collector.trap.Trap;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
@@ -166,5 +168,68 @@ public final class LineBook {
     /** The fitting that covers an instant, for a node. */
     public Optional<Fitting> fittingOf(String node, Instant time) {
         return fittingsOf(node).stream().filter(fitting -> fitting.covers(time)).findFirst();
+    }
+
+    /** What a node's counter is made of, by day; empty where nobody has said. */
+    public List<LaneBlock> laneBlocks(String node) {
+        return laneBlocks(node, "");
+    }
+
+    private List<LaneBlock> laneBlocks(String node, String which) {
+        return jdbi.withHandle(handle -> handle.createQuery("SELECT from_ms, lanes, dead_time_ms FROM lane_block"
+                        + " WHERE node = :node " + which + " ORDER BY from_ms")
+                .bind("node", node)
+                .map((row, context) -> new LaneBlock(
+                        node, Times.instant(row.getLong(1)), row.getInt(2), Duration.ofMillis(row.getLong(3))))
+                .list());
+    }
+
+    /** What a node's counter was made of at an instant; empty where nobody has said. */
+    public Optional<LaneBlock> laneBlock(String node, Instant time) {
+        return laneBlocks(node).stream()
+                .filter(block -> !block.from().isAfter(time))
+                .reduce((earlier, later) -> later);
+    }
+
+    /** Enters what a node's counter is made of, or corrects it; what the node itself had said is dropped. */
+    public void put(LaneBlock block) {
+        jdbi.useTransaction(handle -> {
+            handle.createUpdate("DELETE FROM lane_block WHERE node = :node AND said_by = 'node'")
+                    .bind("node", block.node())
+                    .execute();
+            put(handle, block, "keeper");
+        });
+    }
+
+    /** The last word of the keeper about a node's counter; empty where the keeper has not said. */
+    public Optional<LaneBlock> keptLaneBlock(String node) {
+        return laneBlocks(node, "AND said_by = 'keeper'").stream().reduce((earlier, later) -> later);
+    }
+
+    /**
+     * Takes over how many lanes a node says it has, with effect back if it is the first time; from this moment on if it
+     * had others before. The keeper's word goes before the node's.
+     */
+    public void nodeSays(String node, long lanes, Instant when) {
+        List<LaneBlock> known = laneBlocks(node);
+        boolean news = known.isEmpty() || known.get(known.size() - 1).lanes() != lanes;
+        boolean possible = lanes >= 1 && lanes <= LaneBlock.MOST_LANES;
+        if (news && possible && keptLaneBlock(node).isEmpty()) {
+            Instant from = known.isEmpty() ? Instant.MIN : when;
+            LaneBlock block = new LaneBlock(node, from, (int) lanes, LaneBlock.USUAL_DEAD_TIME);
+            jdbi.useHandle(handle -> put(handle, block, "node"));
+        }
+    }
+
+    private static void put(Handle handle, LaneBlock block, String by) {
+        handle.createUpdate("INSERT INTO lane_block (node, from_ms, lanes, dead_time_ms, said_by) VALUES (:node, :from,"
+                        + " :lanes, :deadTime, :by) ON CONFLICT (node, from_ms) DO UPDATE SET lanes = excluded.lanes,"
+                        + " dead_time_ms = excluded.dead_time_ms, said_by = excluded.said_by")
+                .bind("node", block.node())
+                .bind("from", Times.millis(block.from()))
+                .bind("lanes", block.lanes())
+                .bind("deadTime", block.deadTime().toMillis())
+                .bind("by", by)
+                .execute();
     }
 }

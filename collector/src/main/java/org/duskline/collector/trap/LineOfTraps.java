@@ -10,18 +10,20 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 
 /**
  * A line as a GeoJSON FeatureCollection of Points (RFC 7946), one a trap, with the properties {@code trap}, {@code node},
- * {@code zone} and {@code fitted}.
+ * {@code zone} and {@code fitted}, and where known {@code lanes} and {@code dead-time-ms}.
  *
  * @param places the traps, each with the node that hangs there
  */
@@ -35,8 +37,13 @@ public record LineOfTraps(List<Place> places) {
      * @param trap the trap
      * @param node the hardware's own name
      * @param fitted what the node senses there
+     * @param counter what its entrance counter is made of; empty where the file does not say
      */
-    public record Place(Trap trap, String node, Fitted fitted) {}
+    public record Place(Trap trap, String node, Fitted fitted, Optional<LaneBlock> counter) {
+        public Place(Trap trap, String node, Fitted fitted) {
+            this(trap, node, fitted, Optional.empty());
+        }
+    }
 
     public LineOfTraps {
         places = List.copyOf(places);
@@ -129,10 +136,25 @@ public record LineOfTraps(List<Place> places) {
         double longitude = position.path(0).doubleValue();
         try {
             Trap trap = new Trap(name, latitude, longitude, zone(text(properties, "zone", named), named));
-            return new Place(trap, node, fitted(text(properties, "fitted", named), named));
+            Fitted fitted = fitted(text(properties, "fitted", named), named);
+            return new Place(trap, node, fitted, counter(properties, node, named));
         } catch (IllegalArgumentException wrong) {
             throw new LineProblem(named + ": " + wrong.getMessage(), wrong);
         }
+    }
+
+    private static Optional<LaneBlock> counter(JsonNode properties, String node, String where) {
+        JsonNode lanes = properties.path("lanes");
+        JsonNode deadTime = properties.path("dead-time-ms");
+        if (lanes.isMissingNode() && deadTime.isMissingNode()) {
+            return Optional.empty();
+        }
+        if (!lanes.isIntegralNumber() || !(deadTime.isMissingNode() || deadTime.isIntegralNumber())) {
+            throw new LineProblem(where + ": lanes and dead-time-ms take whole numbers, and dead-time-ms needs lanes"
+                    + " beside it. Leave both out if the counter is not known.");
+        }
+        Duration blind = deadTime.isMissingNode() ? LaneBlock.USUAL_DEAD_TIME : Duration.ofMillis(deadTime.longValue());
+        return Optional.of(new LaneBlock(node, Instant.MIN, lanes.intValue(), blind));
     }
 
     private static String text(JsonNode properties, String key, String where) {
@@ -174,11 +196,15 @@ public record LineOfTraps(List<Place> places) {
                     .putArray("coordinates")
                     .add(place.trap().longitude())
                     .add(place.trap().latitude());
-            feature.putObject("properties")
+            ObjectNode properties = feature.putObject("properties")
                     .put("trap", place.trap().name())
                     .put("node", place.node())
                     .put("zone", place.trap().zone().getId())
                     .put("fitted", place.fitted().name().toLowerCase(Locale.ROOT));
+            place.counter()
+                    .ifPresent(block -> properties
+                            .put("lanes", block.lanes())
+                            .put("dead-time-ms", block.deadTime().toMillis()));
         }
         try {
             return JSON.writeValueAsString(root) + "\n";

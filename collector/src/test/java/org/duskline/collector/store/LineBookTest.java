@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
@@ -15,6 +16,7 @@ import java.util.stream.LongStream;
 import org.duskline.collector.trap.Calibration;
 import org.duskline.collector.trap.Fitted;
 import org.duskline.collector.trap.Fitting;
+import org.duskline.collector.trap.LaneBlock;
 import org.duskline.collector.trap.Trap;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -142,5 +144,21 @@ class LineBookTest {
                     .toList();
             assertThat(hung).isEqualTo(model.containsKey(day) ? List.of(model.get(day)) : List.of());
         }
+    }
+
+    @Test
+    void the_keepers_word_about_a_counter_goes_before_the_nodes() {
+        Instant may = Instant.parse("2026-05-01T00:00:00Z");
+        Instant june = Instant.parse("2026-06-01T00:00:00Z");
+        line.nodeSays("n07", 8, may);
+        line.nodeSays("n07", 4, june);
+        assertThat(line.laneBlock("n07", may).orElseThrow().lanes()).isEqualTo(8);
+        assertThat(line.laneBlock("n07", june).orElseThrow().lanes()).isEqualTo(4);
+        assertThat(line.laneBlock("n08", june)).isEmpty();
+
+        LaneBlock measured = new LaneBlock("n07", Instant.MIN, 6, Duration.ofMillis(120));
+        line.put(measured);
+        line.nodeSays("n07", 8, june);
+        assertThat(line.laneBlocks("n07")).containsExactly(measured);
     }
 }

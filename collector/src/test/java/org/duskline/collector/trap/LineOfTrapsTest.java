@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import org.junit.jupiter.api.Test;
@@ -36,6 +37,21 @@ class LineOfTrapsTest {
         Instant spring = Instant.parse("2026-04-01T00:00:00Z");
         assertThat(line.fittingsFrom(spring))
                 .contains(new Fitting("esp_1", "High Field", Fitted.SCALE, spring, Instant.MAX));
+    }
+
+    @Test
+    void a_counter_may_be_described_and_has_the_dead_time_of_the_notes_unless_it_was_measured() {
+        String eight = MILL.replace("\"both\"}", "\"both\",\"lanes\":8}");
+        assertThat(parse(eight).places().get(0).counter())
+                .hasValue(new LaneBlock("n07", Instant.MIN, 8, Duration.ofMillis(89)));
+        LineOfTraps measured = parse(MILL.replace("\"both\"}", "\"both\",\"lanes\":6,\"dead-time-ms\":120}"));
+        assertThat(measured.places().get(0).counter())
+                .hasValue(new LaneBlock("n07", Instant.MIN, 6, Duration.ofMillis(120)));
+        assertThat(LineOfTraps.parse(measured.toGeoJson(), "again")).isEqualTo(measured);
+        assertThatThrownBy(() -> parse(MILL.replace("\"both\"}", "\"both\",\"dead-time-ms\":120}")))
+                .hasMessageContaining("dead-time-ms needs lanes");
+        assertThatThrownBy(() -> parse(MILL.replace("\"both\"}", "\"both\",\"lanes\":0}")))
+                .hasMessageContaining("1 to 64 lanes");
     }
 
     @Test

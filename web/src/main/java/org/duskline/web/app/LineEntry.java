@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.duskline.collector.store.LineBook;
 import org.duskline.collector.trap.Fitting;
+import org.duskline.collector.trap.LaneBlock;
 import org.duskline.collector.trap.LineOfTraps;
 
 /** Enters a line file into the line book without undoing what the keeper has entered since by day. */
@@ -28,6 +29,19 @@ final class LineEntry {
             }
         }
         book.put(line.traps(), fresh);
+        line.places().forEach(place -> place.counter().ifPresent(block -> enter(block, book, now)));
+    }
+
+    /** The first word about a counter holds for all of its past, another one from this moment on. */
+    private static void enter(LaneBlock said, LineBook book, Instant now) {
+        Optional<LaneBlock> known = book.keptLaneBlock(said.node());
+        boolean same = known.filter(block ->
+                        block.lanes() == said.lanes() && block.deadTime().equals(said.deadTime()))
+                .isPresent();
+        if (!same) {
+            Instant from = known.isEmpty() ? Instant.MIN : now;
+            book.put(new LaneBlock(said.node(), from, said.lanes(), said.deadTime()));
+        }
     }
 
     private static boolean says(Fitting fitting, LineOfTraps.Place place) {
