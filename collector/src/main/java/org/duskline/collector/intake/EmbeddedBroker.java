@@ -2,6 +2,8 @@ package org.duskline.collector.intake;
 
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
 import org.apache.activemq.artemis.api.core.TransportConfiguration;
 import org.apache.activemq.artemis.core.config.Configuration;
 import org.apache.activemq.artemis.core.config.impl.ConfigurationImpl;
@@ -22,13 +24,16 @@ public final class EmbeddedBroker implements AutoCloseable {
     private static final long MEMORY_BYTES = 16L << 20;
     private static final long LEAST_FREE_BYTES = 64L << 20;
     private static final int WORKERS = 8;
+    /** No node can have it: a node's name has no space. */
+    private static final String OWN_NAME = "duskline itself";
 
     private final EmbeddedActiveMQ broker = new EmbeddedActiveMQ();
     private final Path folder;
     private final String host;
+    private final Optional<BrokerAddress> own;
 
     /**
-     * Starts a broker.
+     * Starts a broker that everybody who reaches it may use: for this machine alone.
      *
      * @param folder where it keeps its messages; made if it is not there
      * @param host the address it listens on; {@code 127.0.0.1} is reachable from this machine alone
@@ -36,13 +41,30 @@ public final class EmbeddedBroker implements AutoCloseable {
      * @throws BrokerProblem with words for the keeper if it cannot start
      */
     public static EmbeddedBroker start(Path folder, String host, int port) {
-        return new EmbeddedBroker(folder, host, port);
+        return new EmbeddedBroker(folder, host, port, Optional.empty(), new Topics("traps"));
     }
 
-    private EmbeddedBroker(Path folder, String host, int port) {
+    /**
+     * Starts a broker that lets in only whoever has a password, and keeps each to its own topics.
+     *
+     * @param folder where it keeps its messages; made if it is not there
+     * @param host the address it listens on
+     * @param port the port; 0 takes any free one
+     * @param access who may come in
+     * @param topics below which root the nodes speak
+     * @throws BrokerProblem with words for the keeper if it cannot start
+     */
+    public static EmbeddedBroker guarded(Path folder, String host, int port, BrokerAccess access, Topics topics) {
+        return new EmbeddedBroker(folder, host, port, Optional.of(access), topics);
+    }
+
+    private EmbeddedBroker(Path folder, String host, int port, Optional<BrokerAccess> access, Topics topics) {
         this.folder = folder;
         this.host = host;
-        broker.setConfiguration(configuration(port));
+        this.own = access.map(used -> BrokerAddress.of("mqtt://127.0.0.1")
+                .withPassword(OWN_NAME, UUID.randomUUID().toString()));
+        broker.setConfiguration(configuration(port).setSecurityEnabled(access.isPresent()));
+        access.ifPresent(used -> broker.setSecurityManager(new Guard(used, own.orElseThrow(), topics)));
         try {
             broker.start();
         } catch (Exception e) {
@@ -61,9 +83,12 @@ public final class EmbeddedBroker implements AutoCloseable {
         return acceptor().getActualPort();
     }
 
-    /** How clients on this machine reach it. */
+    /** How the program itself reaches it: on this machine, and with all rights. */
     public BrokerAddress address() {
-        return BrokerAddress.of("mqtt://" + (host.equals("0.0.0.0") ? "127.0.0.1" : host) + ":" + port());
+        BrokerAddress open = BrokerAddress.of("mqtt://" + (host.equals("0.0.0.0") ? "127.0.0.1" : host) + ":" + port());
+        return own.map(with -> open.withPassword(
+                        with.user().orElseThrow(), with.password().orElseThrow()))
+                .orElse(open);
     }
 
     @Override
@@ -104,7 +129,8 @@ public final class EmbeddedBroker implements AutoCloseable {
                 .setMaxDiskUsage(-1)
                 .setThreadPoolMaxSize(WORKERS)
                 .setScheduledThreadPoolMaxSize(2)
-                .setSecurityEnabled(false)
+                // The name of a client counts, which the broker's own memory of who came in does not hold.
+                .setAuthenticationCacheSize(0)
                 .setJMXManagementEnabled(false)
                 .addAddressSetting("#", addresses());
         return configuration.addAcceptorConfiguration(listener(port));

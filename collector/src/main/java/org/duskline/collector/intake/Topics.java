@@ -1,8 +1,9 @@
 package org.duskline.collector.intake;
 
 /**
- * The topics under one root. Nodes speak on {@code root/node/readings} and {@code root/node/status}; the program answers
- * on topics that neither of these patterns matches, so that it never hears itself.
+ * The topics under one root. Nodes speak on {@code root/node/readings}, {@code root/node/status} and
+ * {@code root/node/settings/ack}; the program speaks on topics that none of these patterns matches, so that it never
+ * hears itself.
  *
  * @param root what all topics begin with, without a slash at its end; usually {@code traps}
  */
@@ -20,6 +21,20 @@ public record Topics(String root) {
 
     String allStatuses() {
         return root + "/+/status";
+    }
+
+    String allAcknowledgements() {
+        return root + "/+/settings/ack";
+    }
+
+    /** Where a node is told its settings (retained). */
+    public String settings(String node) {
+        return root + "/" + node + "/settings";
+    }
+
+    /** Where a node says what is in force. */
+    public String acknowledgement(String node) {
+        return root + "/" + node + "/settings/ack";
     }
 
     public String readings(String node) {

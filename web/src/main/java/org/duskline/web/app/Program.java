@@ -54,6 +54,7 @@ final class Program implements Runnable {
         commandLine.addSubcommand(new TuneCommand(surroundings));
         commandLine.addSubcommand(new RecordCommand(surroundings));
         commandLine.addSubcommand(new OwnerCommand(surroundings));
+        commandLine.addSubcommand(new PasswordCommand(surroundings));
         commandLine.addSubcommand(new DoctorCommand(surroundings));
         commandLine.addSubcommand(new SettingsCommand(surroundings));
         commandLine.addSubcommand(new ProveCommand(surroundings));
@@ -61,9 +62,9 @@ final class Program implements Runnable {
         commandLine.setErr(writer(surroundings.err()));
         commandLine.setUsageHelpAutoWidth(true);
         commandLine.setCaseInsensitiveEnumValuesAllowed(true);
-        commandLine.setParameterExceptionHandler(Program::askedWrongly);
         commandLine.registerConverter(int.class, Mistyped::wholeNumber);
         commandLine.registerConverter(double.class, Mistyped::number);
+        commandLine.setParameterExceptionHandler(Program::askedWrongly);
         commandLine.setExecutionExceptionHandler(Program::failed);
         return commandLine;
     }

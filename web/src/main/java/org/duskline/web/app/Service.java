@@ -14,6 +14,7 @@ import org.duskline.analyzer.visit.AnswerLog;
 import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.analyzer.watch.Analyzer;
 import org.duskline.collector.collect.Collector;
+import org.duskline.collector.intake.BrokerAccess;
 import org.duskline.collector.intake.BrokerAddress;
 import org.duskline.collector.intake.BrokerPublisher;
 import org.duskline.collector.intake.BrokerSource;
@@ -68,8 +69,11 @@ final class Service implements AutoCloseable {
 
     private BrokerAddress ownBroker() {
         Wishes.OwnBroker own = wishes.ownBroker();
-        return opened(EmbeddedBroker.start(own.folder(), own.host(), own.port()))
-                .address();
+        EmbeddedBroker running = own.passwords()
+                .map(file -> EmbeddedBroker.guarded(
+                        own.folder(), own.host(), own.port(), new BrokerAccess(file), wishes.topics()))
+                .orElseGet(() -> EmbeddedBroker.start(own.folder(), own.host(), own.port()));
+        return opened(running).address();
     }
 
     private int wire(Store store, InstantSource clock) {

@@ -52,15 +52,25 @@ record Wishes(
      * @param folder where it keeps its messages
      * @param host where it listens
      * @param port its port; 0 for any free one
+     * @param passwords who may come in; everybody where none are named
      */
-    record OwnBroker(Path folder, String host, int port) {}
+    record OwnBroker(Path folder, String host, int port, Optional<Path> passwords) {
+        /** One that everybody on this machine may use. */
+        OwnBroker(Path folder, String host, int port) {
+            this(folder, host, port, Optional.empty());
+        }
+    }
 
     static Wishes of(Settings settings) {
         return new Wishes(
                 settings.database(),
                 settings.line(),
                 settings.broker(),
-                new OwnBroker(settings.brokerFolder(), settings.brokerHost(), settings.brokerPort()),
+                new OwnBroker(
+                        settings.brokerFolder(),
+                        settings.brokerHost(),
+                        settings.brokerPort(),
+                        settings.brokerPasswords()),
                 settings.clientName(),
                 settings.topics(),
                 settings.pagesHost(),

@@ -51,10 +51,18 @@ public enum Key {
             Form.HOST,
             "127.0.0.1",
             "",
-            "Where the broker inside Duskline listens. 127.0.0.1 is reachable from this machine alone; 0.0.0.0 from"
-                    + " the whole network, so that anybody in it can send readings."),
+            "Where the broker inside Duskline listens. 127.0.0.1 is reachable from this machine alone and needs no"
+                    + " passwords; 0.0.0.0 from the whole network, which wants broker.passwords."),
     BROKER_PORT("broker.port", Form.PORT, "1883", "", "Its port."),
     BROKER_FOLDER("broker.folder", Form.PATH, "broker", "", "Where it keeps messages and sessions."),
+    BROKER_PASSWORDS(
+            "broker.passwords",
+            Form.PATH,
+            "",
+            "broker.passwords",
+            "File with the names that the broker lets in and hashes of their passwords, written by \"duskline password"
+                    + " NAME\". With it nobody comes in without a password, and each node may speak under its own name"
+                    + " alone."),
     PAGES_HOST(
             "pages.host",
             Form.HOST,

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.duskline.collector.intake.BrokerAddress;
 import org.duskline.collector.intake.Topics;
 import org.duskline.web.deliver.MailSettings;
@@ -18,6 +19,9 @@ import org.duskline.web.deliver.MailSettings;
 public final class Settings {
     /** Where settings are looked for if no file is named. */
     public static final Path USUAL_FILE = Path.of("duskline.yaml");
+
+    /** Addresses that this machine alone can reach. */
+    private static final Set<String> LOOPBACK = Set.of("127.0.0.1", "localhost", "::1");
 
     private final Map<Key, String> values;
     private final Path folder;
@@ -103,6 +107,12 @@ public final class Settings {
         if (value(Key.MQTT_URL).isEmpty() && value(Key.MQTT_USER).isPresent()) {
             throw new SettingsMistake("mqtt.user is set, but no broker (mqtt.url) that it could be a user of.");
         }
+        if (value(Key.MQTT_URL).isEmpty() && brokerPasswords().isEmpty() && !LOOPBACK.contains(brokerHost())) {
+            throw new SettingsMistake(
+                    "broker.host is " + brokerHost() + ", which others in the network can reach, but no"
+                            + " file with passwords is named (broker.passwords). Name one and make a password for each node with"
+                            + " \"duskline password NODE\", or listen on 127.0.0.1.");
+        }
     }
 
     /** What was said about a key, or its standard value. */
@@ -151,6 +161,11 @@ public final class Settings {
 
     public Path brokerFolder() {
         return path(Key.BROKER_FOLDER).orElseThrow();
+    }
+
+    /** Who may use the embedded broker; none means everybody on this machine. */
+    public Optional<Path> brokerPasswords() {
+        return path(Key.BROKER_PASSWORDS);
     }
 
     public String pagesHost() {

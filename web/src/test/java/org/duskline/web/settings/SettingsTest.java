@@ -75,6 +75,7 @@ class SettingsTest {
                     log: {detail: chatty}        | log.detail must be error, warn, info or debug
                     database: [a, b]             | no setting takes a list
                     just words                   | expected "key: value"
+                    broker: {host: 0.0.0.0}      | no file with passwords is named (broker.passwords)
                     "database: 'open             | line 1: this is not YAML
                     """)
     void a_mistake_is_told_with_its_place_and_what_to_do(String text, String said) {
