@@ -57,7 +57,13 @@ class ArchitectureTest {
         check(noClasses()
                 .that()
                 .resideOutsideOfPackages(
-                        "..store..", "..outbox..", "..visit..", "..replay..", "..deliver..", "..door..")
+                        "..store..",
+                        "..outbox..",
+                        "..visit..",
+                        "..replay..",
+                        "..deliver..",
+                        "..door..",
+                        "..instruction..")
                 .should()
                 .dependOnClassesThat(sql));
     }

@@ -1,14 +1,17 @@
 package org.duskline.collector.collect;
 
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
+import org.duskline.collector.instruction.InstructionLog;
 import org.duskline.collector.intake.MessageSink;
 import org.duskline.collector.store.PackWriter;
 import org.duskline.collector.store.Store;
 import org.duskline.collector.store.Stored;
+import org.duskline.collector.wire.Acknowledgement;
 import org.duskline.collector.wire.ClockRepair;
 import org.duskline.collector.wire.ClockRun;
 import org.duskline.collector.wire.Damage;
@@ -27,23 +30,27 @@ import org.duskline.collector.wire.UnreadableMessage;
  */
 public final class Collector implements MessageSink {
     private final Store store;
+    private final InstructionLog instructions;
     private final Map<String, Cadence> cadences = new HashMap<>();
     private Tally total = Tally.NONE;
 
     public Collector(Store store) {
         this.store = store;
+        this.instructions = InstructionLog.open(store);
     }
 
     @Override
     public synchronized void take(List<Message> batch) {
         TallySheet sheet = new TallySheet();
+        List<Said> said = new ArrayList<>();
         try {
             store.write(writer -> {
                 for (Message message : batch) {
-                    take(writer, message, sheet);
+                    take(writer, message, sheet, said);
                 }
                 return null;
             });
+            said.forEach(this::keep);
         } catch (RuntimeException | Error failed) {
             // They may have counted packs that are not stored after all.
             cadences.clear();
@@ -57,7 +64,18 @@ public final class Collector implements MessageSink {
         return total;
     }
 
-    private void take(PackWriter writer, Message message, TallySheet sheet) throws SQLException {
+    private record Said(String node, Message message, Acknowledgement words) {}
+
+    /** In transactions of their own, before any message of the batch is acknowledged; to keep one again changes nothing. */
+    private void keep(Said said) {
+        instructions.note(said.node(), said.message(), said.words());
+        said.words()
+                .lanes()
+                .ifPresent(lanes ->
+                        store.line().nodeSays(said.node(), lanes, said.message().received()));
+    }
+
+    private void take(PackWriter writer, Message message, TallySheet sheet, List<Said> said) throws SQLException {
         sheet.message();
         long received = message.received().toEpochMilli();
         try {
@@ -67,6 +85,10 @@ public final class Collector implements MessageSink {
                 case STATUS -> {
                     writer.status(node, Status.parse(message.payload()), received);
                     sheet.status();
+                }
+                case ACKNOWLEDGEMENT -> {
+                    said.add(new Said(topic.node(), message, Acknowledgement.decode(message.payload())));
+                    sheet.acknowledgement();
                 }
                 case READINGS -> readings(writer, topic.node(), node, message, sheet);
             }

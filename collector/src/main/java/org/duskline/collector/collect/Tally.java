@@ -13,6 +13,7 @@ import org.duskline.collector.wire.DamageReason;
  * @param repeats samples that were known already
  * @param moved samples that found their right time later, when a wrong clock was understood
  * @param statuses online and offline announcements
+ * @param acknowledgements what nodes said of their settings
  * @param rejected messages that could not be decoded, by reason; damage that is kept already counts again
  */
 public record Tally(
@@ -22,10 +23,11 @@ public record Tally(
         long repeats,
         long moved,
         long statuses,
+        long acknowledgements,
         Map<DamageReason, Long> rejected) {
 
     /** Nothing taken yet. */
-    public static final Tally NONE = new Tally(0, 0, 0, 0, 0, 0, Map.of());
+    public static final Tally NONE = new Tally(0, 0, 0, 0, 0, 0, 0, Map.of());
 
     public Tally {
         rejected = Map.copyOf(rejected);
@@ -48,6 +50,7 @@ public record Tally(
                 repeats + other.repeats,
                 moved + other.moved,
                 statuses + other.statuses,
+                acknowledgements + other.acknowledgements,
                 reasons);
     }
 }

@@ -13,6 +13,7 @@ final class TallySheet {
     private long repeats;
     private long moved;
     private long statuses;
+    private long acknowledgements;
     private final Map<DamageReason, Long> rejected = new EnumMap<>(DamageReason.class);
 
     void message() {
@@ -21,6 +22,10 @@ final class TallySheet {
 
     void status() {
         statuses++;
+    }
+
+    void acknowledgement() {
+        acknowledgements++;
     }
 
     void rejected(DamageReason reason) {
@@ -39,6 +44,6 @@ final class TallySheet {
     }
 
     Tally sum() {
-        return new Tally(messages, samples, merged, repeats, moved, statuses, rejected);
+        return new Tally(messages, samples, merged, repeats, moved, statuses, acknowledgements, rejected);
     }
 }

@@ -8,8 +8,8 @@ import org.eclipse.paho.client.mqttv3.MqttConnectOptions;
 import org.eclipse.paho.client.mqttv3.MqttException;
 
 /**
- * Tells alerts, the conditions of traps and its own being alive through a broker. Whoever listens to the heartbeat's topic
- * is told by the broker itself (last will) when the program dies.
+ * Tells alerts, the conditions of traps, the settings of nodes and its own being alive through a broker. Whoever listens
+ * to the heartbeat's topic is told by the broker itself (last will) when the program dies.
  */
 public final class BrokerPublisher implements AutoCloseable {
     private static final int AT_LEAST_ONCE = 1;
@@ -80,6 +80,15 @@ public final class BrokerPublisher implements AutoCloseable {
      */
     public void heartbeat(byte[] payload) throws BrokerUnreachable {
         publish(topics.heartbeat(), payload, true);
+    }
+
+    /**
+     * Leaves a node's settings at the broker, where the node finds them whenever it connects.
+     *
+     * @throws BrokerUnreachable if the broker has not confirmed it
+     */
+    public void settings(String node, byte[] payload) throws BrokerUnreachable {
+        publish(topics.settings(node), payload, true);
     }
 
     private void publish(String topic, byte[] payload, boolean retained) throws BrokerUnreachable {

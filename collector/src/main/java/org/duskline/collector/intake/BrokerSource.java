@@ -178,15 +178,18 @@ public final class BrokerSource implements AutoCloseable {
         /** Does not wait for the answer: a backlog may come before it, and must be stored first. */
         @Override
         public void arrive(MqttAsyncClient client) throws MqttException {
-            String[] filters = {topics.allReadings(), topics.allStatuses()};
-            client.subscribe(filters, new int[] {AT_LEAST_ONCE, AT_LEAST_ONCE}, null, this);
+            String[] filters = {topics.allReadings(), topics.allStatuses(), topics.allAcknowledgements()};
+            client.subscribe(filters, new int[] {AT_LEAST_ONCE, AT_LEAST_ONCE, AT_LEAST_ONCE}, null, this);
         }
 
         @Override
         public void hear(MqttAsyncClient client, String topic, MqttMessage message) throws InterruptedException {
             Instant received = clock.instant();
             Delivery delivery = new Delivery(
-                    new Message(received, topic, message.getPayload()), client, message.getId(), message.getQos());
+                    new Message(received, topic, message.getPayload(), message.isRetained()),
+                    client,
+                    message.getId(),
+                    message.getQos());
             while (!stopped() && !waiting.offer(delivery, PATIENCE.toMillis(), TimeUnit.MILLISECONDS)) {
                 log.debug("The store is slower than the broker; the broker waits");
             }

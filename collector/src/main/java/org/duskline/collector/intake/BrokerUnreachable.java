@@ -4,7 +4,7 @@ package org.duskline.collector.intake;
 public final class BrokerUnreachable extends Exception {
     private static final long serialVersionUID = 1;
 
-    BrokerUnreachable(String words) {
+    public BrokerUnreachable(String words) {
         super(words);
     }
 

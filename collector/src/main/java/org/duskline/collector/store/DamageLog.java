@@ -13,6 +13,8 @@ import org.jdbi.v3.core.Jdbi;
 
 /** What could not be decoded, as it came. */
 public final class DamageLog {
+    private static final String UNDER_ITS_NAME = "instr(topic, :name) > 0";
+
     private final Jdbi jdbi;
 
     DamageLog(Jdbi jdbi) {
@@ -26,6 +28,24 @@ public final class DamageLog {
                 .bind("limit", limit)
                 .map((row, context) -> damage(row))
                 .list());
+    }
+
+    /** The last ones that came under a node's name, latest first. */
+    public List<KeptDamage> ofNode(String node, int limit) {
+        return jdbi.withHandle(handle -> handle.createQuery("SELECT id, received_ms, topic, payload, reason, detail"
+                        + " FROM damage WHERE " + UNDER_ITS_NAME + " ORDER BY received_ms DESC, id DESC LIMIT :limit")
+                .bind("name", "/" + node + "/")
+                .bind("limit", limit)
+                .map((row, context) -> damage(row))
+                .list());
+    }
+
+    /** How many ever came under a node's name. */
+    public long countOfNode(String node) {
+        return jdbi.withHandle(handle -> handle.createQuery("SELECT count(*) FROM damage WHERE " + UNDER_ITS_NAME)
+                .bind("name", "/" + node + "/")
+                .mapTo(Long.class)
+                .one());
     }
 
     /** How many there are for each reason that occurs. */

@@ -34,6 +34,20 @@ public final class NodeLog {
                 .findOne());
     }
 
+    /** A node's last messages that brought samples, latest first. */
+    public List<HeardPack> packs(String node, int limit) {
+        return jdbi.withHandle(handle -> handle.createQuery("SELECT received_ms, first_ms, last_ms, samples FROM pack"
+                        + " WHERE node = (SELECT id FROM node WHERE name = :name) ORDER BY id DESC LIMIT :limit")
+                .bind("name", node)
+                .bind("limit", limit)
+                .map((row, context) -> new HeardPack(
+                        Instant.ofEpochMilli(row.getLong(1)),
+                        Instant.ofEpochMilli(row.getLong(2)),
+                        Instant.ofEpochMilli(row.getLong(3)),
+                        row.getInt(4)))
+                .list());
+    }
+
     private static HeardNode node(ResultSet row) throws SQLException {
         String status = row.getString(4);
         return new HeardNode(

@@ -1,20 +1,25 @@
 package org.duskline.collector.wire;
 
+import java.util.Map;
 import java.util.regex.Pattern;
 
 /**
- * Where a message belongs: {@code <root>/<node>/readings} or {@code <root>/<node>/status}, with a root of any depth.
+ * Where a message belongs: {@code <root>/<node>/readings}, {@code <root>/<node>/status} or
+ * {@code <root>/<node>/settings/ack}, with a root of any depth.
  *
  * @param node the hardware's own name, 1 to 32 of {@code A-Z a-z 0-9 _ -}
- * @param kind which of the two
+ * @param kind which of the three
  */
 public record Topic(String node, Kind kind) {
+    private static final Map<Kind, String> ENDINGS =
+            Map.of(Kind.READINGS, "/readings", Kind.STATUS, "/status", Kind.ACKNOWLEDGEMENT, "/settings/ack");
     private static final Pattern NODE = Pattern.compile("[A-Za-z0-9_-]{1,32}");
 
-    /** What the last level of a topic announces. */
+    /** What the levels behind the node announce. */
     public enum Kind {
         READINGS,
-        STATUS
+        STATUS,
+        ACKNOWLEDGEMENT
     }
 
     /** Whether a text may name a node. */
@@ -24,28 +29,26 @@ public record Topic(String node, Kind kind) {
 
     /** Reads a full topic. */
     public static Topic parse(String topic) throws UnreadableMessage {
-        int last = topic.lastIndexOf('/');
-        int before = topic.lastIndexOf('/', last - 1);
-        if (before < 1) {
-            throw notOurs(topic);
+        for (Kind kind : Kind.values()) {
+            String ending = ENDINGS.get(kind);
+            int last = topic.length() - ending.length();
+            int before = topic.lastIndexOf('/', last - 1);
+            if (topic.endsWith(ending) && before > 0) {
+                return new Topic(named(topic.substring(before + 1, last)), kind);
+            }
         }
-        Kind kind = switch (topic.substring(last + 1)) {
-            case "readings" -> Kind.READINGS;
-            case "status" -> Kind.STATUS;
-            default -> throw notOurs(topic);
-        };
-        String node = topic.substring(before + 1, last);
+        throw new UnreadableMessage(
+                DamageReason.TOPIC,
+                "The topic \"" + topic + "\" is none of <root>/<node>/readings, <root>/<node>/status and"
+                        + " <root>/<node>/settings/ack.");
+    }
+
+    private static String named(String node) throws UnreadableMessage {
         if (!isNodeName(node)) {
             throw new UnreadableMessage(
                     DamageReason.NODE_NAME,
                     "\"" + node + "\" is no node name: it takes 1 to 32 of A-Z, a-z, 0-9, _ and -.");
         }
-        return new Topic(node, kind);
-    }
-
-    private static UnreadableMessage notOurs(String topic) {
-        return new UnreadableMessage(
-                DamageReason.TOPIC,
-                "The topic \"" + topic + "\" is neither <root>/<node>/readings nor <root>/<node>/status.");
+        return node;
     }
 }

@@ -96,7 +96,7 @@ class CollectorTest {
                 DamageReason.NO_QUANTITY,
                 1L);
         assertThat(store.damages().byReason()).isEqualTo(expected);
-        assertThat(collector.tally()).isEqualTo(new Tally(5, 1, 0, 0, 0, 0, expected));
+        assertThat(collector.tally()).isEqualTo(new Tally(5, 1, 0, 0, 0, 0, 0, expected));
         KeptDamage first = store.damages().latest(10).get(3);
         assertThat(first.damage().message().payload()).isEqualTo(torn.payload());
         assertThat(first.damage().message().topic()).isEqualTo(torn.topic());

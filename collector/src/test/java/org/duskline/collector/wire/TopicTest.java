@@ -10,10 +10,11 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class TopicTest {
     @Test
-    void the_node_stands_before_the_last_level_under_a_root_of_any_depth() throws Exception {
+    void the_node_stands_before_what_it_says_under_a_root_of_any_depth() throws Exception {
         assertThat(Topic.parse("traps/n07/readings")).isEqualTo(new Topic("n07", Topic.Kind.READINGS));
         assertThat(Topic.parse("club/east/traps/esp_04a3f1/status"))
                 .isEqualTo(new Topic("esp_04a3f1", Topic.Kind.STATUS));
+        assertThat(Topic.parse("farm/traps/n07/settings/ack")).isEqualTo(new Topic("n07", Topic.Kind.ACKNOWLEDGEMENT));
     }
 
     @ParameterizedTest
@@ -25,6 +26,8 @@ class TopicTest {
                 "/readings",
                 "n07/readings",
                 "",
+                "traps/n07/settings",
+                "traps/n07/ack",
                 "traps/n07/readings/"
             })
     void another_topic_is_not_ours(String topic) {

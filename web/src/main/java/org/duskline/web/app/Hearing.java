@@ -39,7 +39,7 @@ final class Hearing implements MessageSink {
     }
 
     private String node(String topic) {
-        int end = topic.lastIndexOf('/');
+        int end = topic.indexOf('/', rootLength);
         return end > rootLength ? topic.substring(rootLength, end) : topic;
     }
 }

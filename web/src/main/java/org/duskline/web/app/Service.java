@@ -7,6 +7,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.function.Supplier;
 import org.duskline.analyzer.evening.RoundSettings;
 import org.duskline.analyzer.outbox.FindingLog;
 import org.duskline.analyzer.replay.ThresholdBook;
@@ -14,6 +15,8 @@ import org.duskline.analyzer.visit.AnswerLog;
 import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.analyzer.watch.Analyzer;
 import org.duskline.collector.collect.Collector;
+import org.duskline.collector.instruction.InstructionLog;
+import org.duskline.collector.instruction.Instructions;
 import org.duskline.collector.intake.BrokerAccess;
 import org.duskline.collector.intake.BrokerAddress;
 import org.duskline.collector.intake.BrokerPublisher;
@@ -29,10 +32,12 @@ import org.duskline.web.deliver.Courier;
 import org.duskline.web.deliver.Deliveries;
 import org.duskline.web.door.Door;
 import org.duskline.web.page.Entrance;
+import org.duskline.web.page.NodePages;
 import org.duskline.web.page.Pages;
 import org.duskline.web.page.TuningPages;
 import org.duskline.web.page.board.BrokerLink;
 import org.duskline.web.page.board.StoreWatchboard;
+import org.duskline.web.page.board.StoredNodes;
 import org.duskline.web.tuning.TuningDesk;
 
 /** The whole, wired and running: broker, collector, analyser, alerts, pages. Closed in the opposite order. */
@@ -96,19 +101,17 @@ final class Service implements AutoCloseable {
                 });
         Instant started = clock.instant();
         Courier courier = new Courier(book, publisher, clock);
-        WatchLoop loop = new WatchLoop(hearing, analyzer, store.line(), courier, source, publisher, missed, clock);
+        InstructionLog told = InstructionLog.open(store);
+        Instructions instructions = new Instructions(told, publisher::settings, clock);
+        WatchLoop loop =
+                new WatchLoop(hearing, analyzer, store.line(), courier, source, publisher, missed, instructions, clock);
+        Supplier<BrokerLink> link = () -> link(source.state(), started);
         StoreWatchboard board = new StoreWatchboard(
-                store,
-                findings,
-                visits,
-                answers,
-                loop::condition,
-                () -> link(source.state(), started),
-                RoundSettings.USUAL,
-                clock);
+                store, findings, visits, answers, loop::condition, link, RoundSettings.USUAL, clock);
         TuningDesk desk = opened(new TuningDesk(store, thresholds, answers, clock));
         TuningPages tuning = new TuningPages(board, findings, answers, thresholds, desk, clock);
-        Pages pages = opened(new Pages(board, entrance(), clock, List.of(tuning)));
+        NodePages nodes = new NodePages(new StoredNodes(store, told, instructions, link, clock));
+        Pages pages = opened(new Pages(board, entrance(), clock, List.of(tuning, nodes)));
         int port = openPort(pages);
         publisher.start();
         opened(loop.start(pages::announce));

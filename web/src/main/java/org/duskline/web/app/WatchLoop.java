@@ -16,6 +16,7 @@ import java.util.function.Consumer;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.watch.Analyzer;
+import org.duskline.collector.instruction.Instructions;
 import org.duskline.collector.intake.BrokerPublisher;
 import org.duskline.collector.intake.BrokerSource;
 import org.duskline.collector.intake.BrokerUnreachable;
@@ -45,6 +46,7 @@ final class WatchLoop {
     private final BrokerSource source;
     private final BrokerPublisher publisher;
     private final Missed missed;
+    private final Instructions instructions;
     private final InstantSource clock;
     private final CountDownLatch stopping = new CountDownLatch(1);
     private volatile Map<String, Condition> conditions = Map.of();
@@ -61,6 +63,7 @@ final class WatchLoop {
             BrokerSource source,
             BrokerPublisher publisher,
             Missed missed,
+            Instructions instructions,
             InstantSource clock) {
         this.hearing = hearing;
         this.analyzer = analyzer;
@@ -69,6 +72,7 @@ final class WatchLoop {
         this.source = source;
         this.publisher = publisher;
         this.missed = missed;
+        this.instructions = instructions;
         this.clock = clock;
     }
 
@@ -119,6 +123,7 @@ final class WatchLoop {
         missed.looked(changes, source.state().connected());
         conditions = conditionsNow();
         courier.go(conditions);
+        instruct();
         heard(spoke).forEach(trap -> news.accept(new News.Heard(trap)));
         if (source.state().connected() != connected) {
             connected = !connected;
@@ -162,6 +167,14 @@ final class WatchLoop {
                         .filter(fitting -> nodes.contains(fitting.node()) && fitting.covers(now))
                         .map(Fitting::trap)
                         .toList();
+    }
+
+    private void instruct() {
+        try {
+            instructions.send();
+        } catch (BrokerUnreachable e) {
+            log.debug("Settings of nodes wait: {}", e.getMessage());
+        }
     }
 
     private void heartbeat() {

@@ -6,8 +6,10 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.web.page.board.LineOverview;
+import org.duskline.web.page.board.LooseNode;
 import org.duskline.web.page.board.TrapNow;
 
 /**
@@ -37,5 +39,15 @@ public record LineView(LineOverview line, List<Row> rows, List<Tick> ticks) {
                 .map(number -> number.getValue() + " " + number.getKey().wireName())
                 .collect(Collectors.joining(", "));
         return others + (quiet == null ? "." : ", the rest quiet.");
+    }
+
+    /** Every node that hangs somewhere or was heard, by name. */
+    public List<String> nodes() {
+        return Stream.concat(
+                        line.traps().stream().flatMap(trap -> trap.node().stream()),
+                        line.looseNodes().stream().map(LooseNode::node))
+                .distinct()
+                .sorted()
+                .toList();
     }
 }

@@ -23,6 +23,11 @@ public final class Links {
         return "/traps/" + TrapAddress.of(trap);
     }
 
+    /** A node's own page; its name needs no encoding (wire contract). */
+    public static String node(String node) {
+        return "/node/" + URLEncoder.encode(node, UTF_8);
+    }
+
     /** The trap's curve around the onset of a finding. */
     public static String curveAround(Finding finding) {
         return trap(finding.trap())

@@ -15,6 +15,8 @@ import org.duskline.analyzer.finding.Stage;
 import org.duskline.analyzer.visit.VisitKind;
 import org.duskline.collector.trap.Fitted;
 import org.duskline.collector.trap.Trap;
+import org.duskline.collector.wire.Acknowledgement.QuickMode;
+import org.duskline.collector.wire.Status;
 
 /** How the pages say things: ages, hours, certainty, and the names of conditions and kinds. */
 public final class Words {
@@ -200,6 +202,18 @@ public final class Words {
             case COUNTER -> "a counter, no scale";
             case SCALE -> "a scale, no counter";
         };
+    }
+
+    public static String quick(QuickMode mode) {
+        return switch (mode) {
+            case AUTO -> "when something moves";
+            case ON -> "always";
+            case OFF -> "never";
+        };
+    }
+
+    public static String status(Status status) {
+        return status == Status.ONLINE ? "online" : "offline";
     }
 
     public static String place(Trap trap) {

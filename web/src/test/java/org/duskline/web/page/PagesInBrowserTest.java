@@ -29,8 +29,16 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 class PagesInBrowserTest {
     private static final List<String> WCAG_2_2_AA = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa");
-    private static final List<String> PAGES =
-            List.of("/", "/line", "/alerts", "/traps/Alder%20Sluice", "/traps/Three%20Stiles", "/traps/Nowhere");
+    private static final List<String> PAGES = List.of(
+            "/",
+            "/line",
+            "/alerts",
+            "/traps/Alder%20Sluice",
+            "/traps/Three%20Stiles",
+            "/traps/Nowhere",
+            "/node/n10",
+            "/node/n11",
+            "/node/n31");
 
     private static Browser browser;
 
@@ -237,7 +245,8 @@ class PagesInBrowserTest {
 
     private void open(Mood mood, int width, int height, ColorScheme light) {
         line = new InventedLine(mood);
-        pages = new Pages(line, OpenHouse.ENTRANCE, () -> InventedLine.NOW, List.of());
+        pages = new Pages(
+                line, OpenHouse.ENTRANCE, () -> InventedLine.NOW, List.of(new NodePages(new InventedNodes())));
         root = "http://127.0.0.1:" + pages.start("127.0.0.1", 0);
         context = browser.browser()
                 .newContext(new com.microsoft.playwright.Browser.NewContextOptions()

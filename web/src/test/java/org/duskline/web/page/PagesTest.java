@@ -139,7 +139,8 @@ class PagesTest {
     @Test
     void no_page_carries_an_inline_script_a_style_or_another_host() throws Exception {
         start(Mood.BUSY);
-        for (String page : List.of("/", "/line", "/alerts", "/traps/Alder%20Sluice", "/traps/Nowhere")) {
+        for (String page :
+                List.of("/", "/line", "/alerts", "/traps/Alder%20Sluice", "/traps/Nowhere", "/node/n10", "/node/n31")) {
             HttpResponse<String> answer = get(page);
             assertThat(answer.headers().firstValue("Content-Security-Policy"))
                     .hasValueSatisfying(policy ->
@@ -250,7 +251,9 @@ class PagesTest {
                 .filteredOn(path -> path.startsWith("/api/"))
                 .containsExactlyInAnyOrderElementsOf(described);
         for (String path : described) {
-            assertThat(get(path.replace("{trap}", "Tern%20Bank")).statusCode()).isEqualTo(200);
+            assertThat(get(path.replace("{trap}", "Tern%20Bank").replace("{node}", "n10"))
+                            .statusCode())
+                    .isEqualTo(200);
         }
     }
 
@@ -265,7 +268,11 @@ class PagesTest {
     }
 
     private void start(Mood mood) {
-        pages = new Pages(new InventedLine(mood), OpenHouse.ENTRANCE, () -> InventedLine.NOW, List.of());
+        pages = new Pages(
+                new InventedLine(mood),
+                OpenHouse.ENTRANCE,
+                () -> InventedLine.NOW,
+                List.of(new NodePages(new InventedNodes())));
         port = pages.start("127.0.0.1", 0);
     }
 

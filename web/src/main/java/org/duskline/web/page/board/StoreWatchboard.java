@@ -129,7 +129,8 @@ public final class StoreWatchboard implements Watchboard {
                 .min(Comparator.naturalOrder());
     }
 
-    private <T> T reading(Supplier<T> reading) {
+    /** Reads, and says in words when the stored data can not be read. */
+    static <T> T reading(Supplier<T> reading) {
         try {
             return reading.get();
         } catch (StoreProblem unreadable) {
