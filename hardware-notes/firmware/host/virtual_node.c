@@ -73,6 +73,12 @@ static void acknowledge(virtual_node *self, const char *bytes, size_t length) {
     }
 }
 
+/* What is in force, said without a message to answer: after a connection and after a tare. */
+static void report(virtual_node *self) {
+    char reply[DL_ACKNOWLEDGEMENT_BYTES];
+    acknowledge(self, reply, dl_node_report(&self->node, running_ms(self), reply, sizeof reply));
+}
+
 typedef struct inbox {
     char payload[DL_SETTINGS_BYTES_MAX + 1];
     size_t count;
@@ -161,8 +167,7 @@ static void take_sample(virtual_node *self) {
         send_waiting(self);
     }
     if (taring && !self->node.tare_wanted) {
-        char reply[DL_ACKNOWLEDGEMENT_BYTES];
-        acknowledge(self, reply, dl_node_report(&self->node, running_ms(self), reply, sizeof reply));
+        report(self);
     }
     if (self->options.speed > 0) {
         uint32_t due = dl_node_due_in_s(&self->node, running_ms(self));
@@ -203,6 +208,7 @@ static void run(virtual_node *self) {
         if (!restarted && (double)self->now_ms >= self->options.restart_h * 3600000.0) {
             restarted = true;
             power_up(self);
+            report(self);
             next_sample_ms = self->now_ms;
         }
         if (self->now_ms >= next_sample_ms) {
@@ -352,6 +358,7 @@ int main(int count, char **words) {
         return 1;
     }
     listen(&self, 200);
+    report(&self);
     run(&self);
     for (double waited = 0; waited < linger_s; waited += 0.1) {
         listen(&self, 100);

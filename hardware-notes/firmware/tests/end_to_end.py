@@ -492,7 +492,7 @@ def main():
             check_duskline(jar, database, folder)
         if jar and how == "run":
             check_settings_from_the_page(program, folder, port)
-        else:
+        if not jar:
             print("without a jar: what Duskline stores and finds was not checked")
     print(f"{passed} passed, {failed} failed")
     return 0 if failed == 0 else 1
