@@ -14,6 +14,7 @@ import org.duskline.collector.testing.Await;
 import org.duskline.collector.testing.Mosquitto;
 import org.duskline.collector.testing.Needs;
 import org.duskline.web.page.PlainBrowser;
+import org.duskline.web.page.board.Habits;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -79,6 +80,7 @@ class NodeSettingsTest {
                 "127.0.0.1",
                 0,
                 true,
-                Wishes.Outside.NONE);
+                Wishes.Outside.NONE,
+                Habits.USUAL);
     }
 }
