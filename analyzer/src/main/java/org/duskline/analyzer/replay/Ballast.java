@@ -103,7 +103,7 @@ public final class Ballast {
         return sum + cost.wastedDrive() * told.size();
     }
 
-    private static boolean fits(Told told, TrapTruth.Arrival arrival) {
+    static boolean fits(Told told, TrapTruth.Arrival arrival) {
         long onset = told.onset().getEpochSecond();
         return onset >= arrival.start() - BEFORE_SECONDS && onset <= arrival.end() + AFTER_SECONDS;
     }

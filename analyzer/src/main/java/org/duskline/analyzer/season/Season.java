@@ -24,6 +24,7 @@ public final class Season {
     private final List<Habit> habits = new ArrayList<>();
     private final Fair fair;
     private final List<Script> scripts;
+    private final boolean hosed;
 
     /** A season of which places, nodes, weather and events are written as far as they are given. */
     Season(long seed, World world, List<Site> sites, List<Habit> habits, Fair fair, List<Script> scripts) {
@@ -34,10 +35,12 @@ public final class Season {
         this.habits.addAll(habits);
         this.fair = fair;
         this.scripts = List.copyOf(scripts);
+        this.hosed = false;
     }
 
-    private Season(long seed, Level level, int days, int traps) {
+    private Season(long seed, Level level, int days, int traps, boolean hosed) {
         this.seed = seed;
+        this.hosed = hosed;
         this.level = level;
         this.fair = Fair.asDrawn();
         this.scripts = List.of();
@@ -60,11 +63,20 @@ public final class Season {
 
     /** A season of so many traps over so many days, drawn from a seed. */
     public static Season of(long seed, Level level, int days, int traps) {
+        return drawn(seed, level, days, traps, false);
+    }
+
+    /** The same, on a line with an odd habit: on many a clear afternoon a garden hose wets each box ({@link Hose}). */
+    public static Season amongGardens(long seed, Level level, int days, int traps) {
+        return drawn(seed, level, days, traps, true);
+    }
+
+    private static Season drawn(long seed, Level level, int days, int traps, boolean hosed) {
         if (days < 1 || traps < 1) {
             throw new IllegalArgumentException(
                     "A season needs at least one day and one trap, not " + days + " days and " + traps + " traps.");
         }
-        return new Season(seed, level, days, traps);
+        return new Season(seed, level, days, traps, hosed);
     }
 
     private static double rounded(double degrees) {
@@ -124,11 +136,17 @@ public final class Season {
                     sites.get(i),
                     habits.get(i),
                     stories.get(i),
-                    scripts.isEmpty() ? List.of() : scripts.get(i).sprinklers(),
+                    scripts.isEmpty()
+                            ? watered(weather, dice.fork("hose" + i))
+                            : scripts.get(i).sprinklers(),
                     dice.fork("post" + i),
                     level));
         }
         return new SeasonStream(this, posts);
+    }
+
+    private List<Script.Sprinkler> watered(Weather weather, Dice dice) {
+        return hosed ? Hose.draw(world, weather, dice) : List.of();
     }
 
     private static void share(List<Story> stories, Dice dice) {

@@ -181,6 +181,21 @@ class TuningInBrowserTest {
                 .isEqualTo(20);
     }
 
+    @Test
+    @Order(6)
+    void what_programs_can_ask_about_thresholds_is_described() throws Exception {
+        HttpResponse<String> described = HttpClient.newHttpClient()
+                .send(
+                        HttpRequest.newBuilder(URI.create(root + "/api/openapi.json"))
+                                .build(),
+                        HttpResponse.BodyHandlers.ofString());
+        JsonNode paths = new ObjectMapper().readTree(described.body()).get("paths");
+        assertThat(pages.paths())
+                .filteredOn(path -> path.startsWith("/api/thresholds"))
+                .hasSize(3)
+                .allSatisfy(path -> assertThat(paths.has(path)).isTrue());
+    }
+
     private static String loaded() {
         return "/tuning?finding=" + URLEncoder.encode(FindingAddress.of(valley.falseAlarm()), StandardCharsets.UTF_8);
     }
