@@ -111,6 +111,14 @@ public final class FindingLog {
                         .list());
     }
 
+    /** The findings raised or changed from a moment on, in the order of their last change. */
+    public List<Finding> changedSince(Instant since) {
+        return jdbi.withHandle(
+                handle -> findings(handle.createQuery(COLUMNS + "WHERE changed_ms >= :since ORDER BY changed_ms, id")
+                                .bind("since", millis(since)))
+                        .list());
+    }
+
     /** The findings that still stand, by onset. */
     public List<Finding> standing() {
         return jdbi.withHandle(handle -> findings(

@@ -48,6 +48,14 @@ public final class AnswerLog {
                 > 0);
     }
 
+    /** The answer that was written with this mark, if it was. */
+    public Optional<Answer> marked(String token) {
+        return jdbi.withHandle(handle -> handle.createQuery("SELECT * FROM answer WHERE token = :token")
+                .bind("token", token)
+                .map(AnswerLog::read)
+                .findOne());
+    }
+
     /** All answers to a finding, first to last. */
     public List<Answer> to(String trap, Kind kind, Instant onset) {
         return jdbi.withHandle(handle -> handle.createQuery("SELECT * FROM answer" + FINDING + " ORDER BY at_ms, entry")

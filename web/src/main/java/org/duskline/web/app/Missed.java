@@ -4,8 +4,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.LongSupplier;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.web.deliver.Deliveries;
@@ -21,22 +24,27 @@ final class Missed {
 
     private final Deliveries deliveries;
     private final LongSupplier packs;
+    private final Function<Instant, List<Finding>> changedSince;
     private final InstantSource clock;
-    private final long packsBefore;
     private final List<Finding> found = new ArrayList<>();
     private Optional<Pulse.Gap> gap;
     private Optional<Instant> connectedSince = Optional.empty();
 
     /**
-     * @param gap when nobody was watching; none if there is nothing to tell
+     * @param deliveries knows when nobody was watching, and tells it
      * @param packs how many messages of nodes are stored
+     * @param changedSince what was found or changed from a moment on, for what an earlier start found and could not tell
      */
-    Missed(Optional<Pulse.Gap> gap, Deliveries deliveries, LongSupplier packs, InstantSource clock) {
-        this.gap = gap;
+    Missed(
+            Deliveries deliveries,
+            LongSupplier packs,
+            Function<Instant, List<Finding>> changedSince,
+            InstantSource clock) {
         this.deliveries = deliveries;
         this.packs = packs;
+        this.changedSince = changedSince;
         this.clock = clock;
-        this.packsBefore = packs.getAsLong();
+        this.gap = deliveries.gap(packs.getAsLong());
     }
 
     /** After each look at what has arrived. */
@@ -51,9 +59,21 @@ final class Missed {
                 .filter(since -> !since.plus(HANDING_OVER).isAfter(now))
                 .isPresent();
         if (handedOver) {
-            deliveries.tellMissed(gap.get(), Math.toIntExact(packs.getAsLong() - packsBefore), found);
+            int read = Math.toIntExact(packs.getAsLong() - gap.get().packs());
+            deliveries.tellMissed(gap.get(), read, all(gap.get()));
             gap = Optional.empty();
             found.clear();
         }
+    }
+
+    private List<Finding> all(Pulse.Gap missed) {
+        Map<List<Object>, Finding> each = new LinkedHashMap<>();
+        changedSince.apply(missed.from()).forEach(finding -> each.put(identity(finding), finding));
+        found.forEach(finding -> each.put(identity(finding), finding));
+        return List.copyOf(each.values());
+    }
+
+    private static List<Object> identity(Finding finding) {
+        return List.of(finding.trap(), finding.kind(), finding.onset());
     }
 }

@@ -31,9 +31,12 @@ import org.duskline.web.deliver.CheckIn;
 import org.duskline.web.deliver.Courier;
 import org.duskline.web.deliver.Deliveries;
 import org.duskline.web.door.Door;
+import org.duskline.web.page.AnswerPages;
 import org.duskline.web.page.Entrance;
 import org.duskline.web.page.NodePages;
 import org.duskline.web.page.Pages;
+import org.duskline.web.page.Part;
+import org.duskline.web.page.PeoplePages;
 import org.duskline.web.page.TuningPages;
 import org.duskline.web.page.board.BrokerLink;
 import org.duskline.web.page.board.StoreWatchboard;
@@ -92,7 +95,7 @@ final class Service implements AutoCloseable {
                 opened(new BrokerPublisher(broker, wishes.clientName() + "-alerts", wishes.topics(), clock, random));
         BrokerSource source = new BrokerSource(broker, wishes.clientName(), wishes.topics(), hearing, clock, random);
         Deliveries deliveries = opened(Deliveries.open(store, equipment(publisher), clock, random));
-        Missed missed = new Missed(deliveries.gap(), deliveries, store.samples()::lastPack, clock);
+        Missed missed = new Missed(deliveries, store.samples()::lastPack, findings::changedSince, clock);
         ThresholdBook thresholds = ThresholdBook.open(store);
         Analyzer analyzer = new Analyzer(
                 store, findings, visits, trap -> thresholds.inForce(trap, clock.instant()), (handle, changes) -> {
@@ -109,9 +112,12 @@ final class Service implements AutoCloseable {
         StoreWatchboard board = new StoreWatchboard(
                 store, findings, visits, answers, loop::condition, link, RoundSettings.USUAL, clock);
         TuningDesk desk = opened(new TuningDesk(store, thresholds, answers, clock));
-        TuningPages tuning = new TuningPages(board, findings, answers, thresholds, desk, clock);
-        NodePages nodes = new NodePages(new StoredNodes(store, told, instructions, link, clock));
-        Pages pages = opened(new Pages(board, entrance(), clock, List.of(tuning, nodes)));
+        List<Part> parts = List.of(
+                new AnswerPages(board, findings, answers, visits, deliveries.links(), clock),
+                new PeoplePages(board, deliveries, door, clock),
+                new TuningPages(board, findings, answers, thresholds, desk, clock),
+                new NodePages(new StoredNodes(store, told, instructions, link, clock)));
+        Pages pages = opened(new Pages(board, entrance(), clock, parts));
         int port = openPort(pages);
         publisher.start();
         opened(loop.start(pages::announce));

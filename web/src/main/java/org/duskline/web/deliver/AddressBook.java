@@ -35,7 +35,7 @@ public final class AddressBook {
 
     private static final String CHANNELS = "SELECT channel.id AS id, means, address, secret, kinds, failing_since_ms,"
             + " person.id AS person_id, name, zone, quiet_from, quiet_until, reminder_minutes"
-            + " FROM channel JOIN person ON person.id = channel.person WHERE channel.removed = 0";
+            + " FROM channel JOIN person ON person.id = channel.person";
 
     private final Jdbi jdbi;
 
@@ -61,6 +61,11 @@ public final class AddressBook {
                 .findOne()
                 .orElseThrow(() -> new IllegalArgumentException(name + " is among the people already.")));
         return person(id).orElseThrow();
+    }
+
+    /** Changes the zone of a person's clock. */
+    public void clock(Person person, ZoneId zone) {
+        jdbi.useHandle(handle -> handle.execute("UPDATE person SET zone = ? WHERE id = ?", zone.getId(), person.id()));
     }
 
     /** Changes a person's quiet hours; what already waits keeps its hour. */
@@ -182,8 +187,15 @@ public final class AddressBook {
         return channels().stream().filter(channel -> channel.id() == id).findFirst();
     }
 
+    /** All channels, also those taken out of use: what was told through them is still on record. */
+    public List<Channel> everyChannel() {
+        return jdbi.withHandle(handle -> handle.createQuery(CHANNELS + " ORDER BY channel.id")
+                .map(AddressBook::channel)
+                .list());
+    }
+
     static List<Channel> channels(Handle handle) {
-        return handle.createQuery(CHANNELS + " ORDER BY channel.id")
+        return handle.createQuery(CHANNELS + " WHERE channel.removed = 0 ORDER BY channel.id")
                 .map(AddressBook::channel)
                 .list();
     }

@@ -135,11 +135,13 @@ public final class Deliveries implements FindingLog.Along, AutoCloseable {
     }
 
     /**
-     * How long nobody was watching before this start. To be asked before {@link #start}; when what came meanwhile has been
-     * read, {@link #tellMissed} says so.
+     * How long nobody was watching before this start, or before an earlier one that could not tell it. To be asked before
+     * {@link #start}; when what came meanwhile has been read, {@link #tellMissed} says so.
+     *
+     * @param packs how many messages of nodes are stored now
      */
-    public Optional<Pulse.Gap> gap() {
-        return pulse.gap(clock.instant());
+    public Optional<Pulse.Gap> gap(long packs) {
+        return pulse.gap(clock.instant(), packs);
     }
 
     /**
@@ -164,6 +166,7 @@ public final class Deliveries implements FindingLog.Along, AutoCloseable {
                 AlertRow.notice(channel.id(), "down/" + gap.from(), written, now)
                         .insert(handle);
             }
+            Pulse.told(handle);
         });
     }
 

@@ -149,10 +149,11 @@ public final class Door {
         return Accounts.add(handle, tidy, role, passwordHash, clock.instant());
     }
 
-    private static String tidyName(String name) {
+    /** A name without needless blanks, as accounts are kept under. */
+    public static String tidyName(String name) {
         String tidy = name.strip().replaceAll("\\s+", " ");
         if (tidy.isEmpty() || tidy.length() > LONGEST_NAME) {
-            throw new DoorRefusal("An account needs a name of 1 to " + LONGEST_NAME + " characters.");
+            throw new DoorRefusal("A name has 1 to " + LONGEST_NAME + " characters.");
         }
         return tidy;
     }

@@ -78,6 +78,7 @@ final class ApiShapes {
 
     static Map<String, Object> finding(Finding finding) {
         Map<String, Object> shape = new LinkedHashMap<>();
+        shape.put("finding", FindingAddress.of(finding));
         shape.put("trap", finding.trap());
         shape.put("node", finding.node());
         shape.put("kind", finding.kind().wireName());

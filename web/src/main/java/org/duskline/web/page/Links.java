@@ -42,6 +42,16 @@ public final class Links {
         return finding.kind().wireName() + "-" + finding.onset().getEpochSecond();
     }
 
+    /** Where a finding is answered. */
+    public static String answer(Finding finding) {
+        return "/answers?finding=" + URLEncoder.encode(FindingAddress.of(finding), UTF_8);
+    }
+
+    /** Where other thresholds are tried on what a finding was raised from. */
+    public static String tuning(Finding finding) {
+        return "/tuning?finding=" + URLEncoder.encode(FindingAddress.of(finding), UTF_8);
+    }
+
     /** A geo: address (RFC 5870), which a phone opens in its own map. */
     public static String place(Trap trap) {
         return GeoUri.of(trap.latitude(), trap.longitude());

@@ -1,16 +1,21 @@
 package org.duskline.web.page;
 
 import io.javalin.Javalin;
+import io.javalin.config.Key;
 import io.javalin.http.HandlerType;
 import io.javalin.http.staticfiles.Location;
 import java.time.InstantSource;
 import java.util.List;
+import java.util.function.Consumer;
 import org.duskline.web.page.board.Watchboard;
 
 /**
  * The web server: pages, API, live feed. Wired by the constructor, which starts nothing; {@link #start} opens the port.
  */
 public final class Pages implements AutoCloseable {
+    /** Where a route finds whom to tell that something was written down. */
+    static final Key<Consumer<News>> NEWS = new Key<>("news");
+
     private final LiveFeed feed = new LiveFeed();
     private final Javalin server;
 
@@ -25,6 +30,7 @@ public final class Pages implements AutoCloseable {
         server = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
             config.http.generateEtags = true;
+            config.appData(NEWS, feed::tell);
             config.fileRenderer(new Templates());
             config.staticFiles.enableWebjars();
             config.staticFiles.add(files -> {

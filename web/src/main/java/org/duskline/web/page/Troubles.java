@@ -42,6 +42,7 @@ final class Troubles {
                                 "Nothing hangs here",
                                 missing.getMessage(),
                                 "It may have been renamed. The line shows every trap.")));
+        routes.exception(LinkRefused.class, (refused, context) -> answer(context, refused.trouble()));
         routes.exception(SignInFirst.class, this::signInFirst);
         routes.exception(
                 FormRefused.class,

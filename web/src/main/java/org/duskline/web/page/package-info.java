@@ -8,7 +8,8 @@
  * A {@code GET} changes nothing. What a program reads without a cookie, such as a calendar, lies at
  * {@code /feeds/{key}/...} with {@link org.duskline.web.page.Visitor#feedToken} as the key. A page without a tab of its own
  * gets a line in {@code piece/furtherplaces.jte}, which the page "More" shows.
- * <p>May import the collector's and the analyzer's values. The only package of the project that speaks HTTP to a
+ * <p>May import the collector's and the analyzer's values, the logs in which visits and answers are written down, the door,
+ * and {@code deliver} for people, their channels and signed links. The only package of the project that speaks HTTP to a
  * browser. Never reads a database, never decides anything about bees. Routes run on the server's threads; nothing here
  * keeps state beyond the open live connections.
  */

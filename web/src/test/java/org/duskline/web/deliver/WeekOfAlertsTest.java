@@ -163,8 +163,8 @@ class WeekOfAlertsTest {
         stop();
         clock.set(at("12T15:10"));
         start();
-        Pulse.Gap gap = deliveries.gap().orElseThrow();
-        assertThat(gap).isEqualTo(new Pulse.Gap(at("12T14:45"), at("12T15:10")));
+        Pulse.Gap gap = deliveries.gap(14).orElseThrow();
+        assertThat(gap).isEqualTo(new Pulse.Gap(at("12T14:45"), at("12T15:10"), 14));
         deliveries.tellMissed(gap, 14, List.of());
         // The same said again, as after a crash right behind it, is not told again.
         deliveries.tellMissed(gap, 14, List.of());

@@ -87,7 +87,7 @@ final class InventedFindings {
                 3);
     }
 
-    private static Finding robbers() {
+    static Finding robbers() {
         Instant began = Instant.parse("2026-05-12T07:30:00Z");
         return new Finding(
                 "Chapel Nook",

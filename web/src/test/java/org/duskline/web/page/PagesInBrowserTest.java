@@ -38,7 +38,11 @@ class PagesInBrowserTest {
             "/traps/Nowhere",
             "/node/n10",
             "/node/n11",
-            "/node/n31");
+            "/node/n31",
+            "/more",
+            "/people",
+            "/people/1",
+            "/messages");
 
     private static Browser browser;
 
@@ -245,8 +249,7 @@ class PagesInBrowserTest {
 
     private void open(Mood mood, int width, int height, ColorScheme light) {
         line = new InventedLine(mood);
-        pages = new Pages(
-                line, OpenHouse.ENTRANCE, () -> InventedLine.NOW, List.of(new NodePages(new InventedNodes())));
+        pages = InventedParts.pages(line);
         root = "http://127.0.0.1:" + pages.start("127.0.0.1", 0);
         context = browser.browser()
                 .newContext(new com.microsoft.playwright.Browser.NewContextOptions()

@@ -252,9 +252,10 @@ class PagesTest {
                 .filteredOn(path -> path.startsWith("/api/"))
                 .containsExactlyInAnyOrderElementsOf(described);
         for (String path : described) {
-            assertThat(get(path.replace("{trap}", "Tern%20Bank").replace("{node}", "n10"))
-                            .statusCode())
-                    .isEqualTo(200);
+            String filled = path.replace("{trap}", "Tern%20Bank")
+                    .replace("{node}", "n10")
+                    .replace("/api/answers", "/api" + Links.answer(InventedFindings.swarm()));
+            assertThat(get(filled).statusCode()).as(path).isEqualTo(200);
         }
     }
 
@@ -269,11 +270,7 @@ class PagesTest {
     }
 
     private void start(Mood mood) {
-        pages = new Pages(
-                new InventedLine(mood),
-                OpenHouse.ENTRANCE,
-                () -> InventedLine.NOW,
-                List.of(new NodePages(new InventedNodes())));
+        pages = InventedParts.pages(new InventedLine(mood));
         port = pages.start("127.0.0.1", 0);
     }
 

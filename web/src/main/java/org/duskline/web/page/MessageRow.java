@@ -1,0 +1,64 @@
+package org.duskline.web.page;
+
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.duskline.web.deliver.Channel;
+import org.duskline.web.deliver.Deliveries;
+import org.duskline.web.deliver.Parcel;
+import org.duskline.web.deliver.Pending;
+import org.duskline.web.deliver.State;
+
+/**
+ * What became of one message.
+ *
+ * @param title what it tells, in a line
+ * @param channel whom it goes to, and how
+ * @param state how far it has come
+ * @param at when it was sent or given up, otherwise when it is tried next
+ * @param tries how often it was tried
+ * @param words what the other side said last; may be empty
+ */
+public record MessageRow(String title, Channel channel, State state, Instant at, int tries, String words) {
+    /** The newest messages of everybody: first what still waits, then what was put together, newest first. */
+    static List<MessageRow> latest(Deliveries deliveries, int most) {
+        Map<Long, Channel> channels =
+                deliveries.book().everyChannel().stream().collect(Collectors.toMap(Channel::id, Function.identity()));
+        Stream<MessageRow> waiting = deliveries.pending().stream()
+                .filter(pending -> channels.containsKey(pending.channel()))
+                .sorted(Comparator.comparing(Pending::due))
+                .map(pending -> new MessageRow(
+                        pending.title(), channels.get(pending.channel()), State.WAITING, pending.due(), 0, ""));
+        Stream<MessageRow> made = deliveries.latest(most).stream()
+                .filter(parcel -> channels.containsKey(parcel.channel()))
+                .map(parcel -> of(parcel, channels.get(parcel.channel())));
+        return Stream.concat(waiting, made).limit(most).toList();
+    }
+
+    private static MessageRow of(Parcel parcel, Channel channel) {
+        Optional<Instant> done = parcel.done();
+        return new MessageRow(
+                parcel.title(), channel, parcel.state(), done.orElse(parcel.next()), parcel.tries(), parcel.words());
+    }
+
+    /** "sent", "waits", "failed, will be tried again", "given up". */
+    public String stateWords() {
+        return switch (state) {
+            case WAITING -> "waits";
+            case SENT -> "sent";
+            case FAILED -> "failed, tried again";
+            case GIVEN_UP -> "given up";
+        };
+    }
+
+    /** The state as a mark for the style sheet. */
+    public String stateMark() {
+        return state.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}
