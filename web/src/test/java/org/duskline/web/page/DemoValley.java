@@ -6,7 +6,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.duskline.analyzer.evening.RoundSettings;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
@@ -24,6 +23,7 @@ import org.duskline.collector.collect.Collector;
 import org.duskline.collector.store.Store;
 import org.duskline.collector.wire.Message;
 import org.duskline.web.page.board.BrokerLink;
+import org.duskline.web.page.board.Habits;
 import org.duskline.web.page.board.StoreWatchboard;
 import org.duskline.web.tuning.TuningDesk;
 
@@ -54,7 +54,7 @@ final class DemoValley implements AutoCloseable {
                 answers,
                 trap -> Condition.QUIET,
                 () -> new BrokerLink(true, NOW, "mqtt://localhost:1883"),
-                RoundSettings.USUAL,
+                Habits.USUAL,
                 () -> NOW);
         fill();
         new Analyzer(store, findings, VisitLog.open(store), trap -> book.inForce(trap, NOW), (handle, changes) -> {})
