@@ -17,6 +17,7 @@ import org.duskline.collector.trap.Fitted;
  * @param logOdds natural logarithm of the odds that it is a swarm
  * @param gainKg gain on the scale, NaN without one
  * @param netIn net bees inward, NaN without a counter
+ * @param enteredNet the same with what blind lanes lost put back, NaN where nobody said how many lanes there are
  * @param baseKg the level before, NaN without a scale
  * @param evidence what speaks for and against, weightiest first
  * @param rivals probability of each explanation
@@ -26,6 +27,7 @@ public record MoveInCase(
         double logOdds,
         double gainKg,
         double netIn,
+        double enteredNet,
         double baseKg,
         double minutes,
         List<Evidence> evidence,
@@ -80,6 +82,9 @@ public record MoveInCase(
                 odds.logOdds(),
                 weighed ? ramp.gainKg() : Double.NaN,
                 fitted.hasCounter() ? rush.net() : Double.NaN,
+                fitted.hasCounter()
+                        ? LaneLoss.netIn(series, rush.onsetMillis(), at, surroundings.counterBlindSeconds())
+                        : Double.NaN,
                 weighed ? ramp.baseKg() : Double.NaN,
                 (series.timeMillis(at) - onset) / 60_000.0,
                 odds.weightiestFirst(),
@@ -267,6 +272,11 @@ public record MoveInCase(
         if (!Double.isNaN(gainKg)) {
             double spread = 0.05 + 0.12 * gainKg;
             return new SwarmSize(gainKg, Math.max(0, gainKg - spread), gainKg + spread, bees(gainKg));
+        }
+        if (!Double.isNaN(enteredNet)) {
+            // With the lanes' losses put back what is left are bees that loitered, turned, or came two abreast.
+            double kg = enteredNet / 0.9 * KG_PER_BEE;
+            return new SwarmSize(kg, 0.8 * enteredNet * KG_PER_BEE, enteredNet / 0.55 * KG_PER_BEE, bees(kg));
         }
         // Counters see a fifth to two thirds of a rush as net bees inward (common practice; trade facts, part E).
         double kg = netIn / 0.4 * KG_PER_BEE;

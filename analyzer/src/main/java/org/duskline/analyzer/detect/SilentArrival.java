@@ -71,6 +71,7 @@ public final class SilentArrival {
                 odds.logOdds(),
                 gain,
                 net,
+                Double.NaN,
                 base,
                 Duration.between(Instant.ofEpochMilli(before), Instant.ofEpochMilli(series.timeMillis(at)))
                         .toMinutes(),

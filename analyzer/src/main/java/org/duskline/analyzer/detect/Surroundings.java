@@ -23,6 +23,9 @@ public interface Surroundings {
     /** Share of the other scales that gained more than 20 g in that time, 0 to 1; 0 when fewer than two know. */
     double neighboursSoakedShare(long fromMillis, long toMillis);
 
+    /** Dead time of a lane over the number of lanes of this trap's counter, seconds; NaN where nobody has said. */
+    double counterBlindSeconds();
+
     /** Whether a kind of evidence is weighed; all are, but when it is measured what they buy. */
     boolean weighs(Beyond kind);
 

@@ -34,6 +34,7 @@ record Mistake(double cost, String what, TrapTruth trap, double second, String c
             falseAlarm(trap, finding, watching).ifPresent(all::add);
         }
         departuresMissed(trap, told, all);
+        robbingsMissed(trap, told, all);
         return all;
     }
 
@@ -52,6 +53,13 @@ record Mistake(double cost, String what, TrapTruth trap, double second, String c
             String what = String.format(Locale.ROOT, "A swarm of %.1f kg was told %.0f min late", truth.massKg(), late);
             all.add(new Mistake(
                     Math.min(60, 10 + late / 10), what, trap, truth.half(), nearest(trap, truth.half()), List.of()));
+        }
+        boolean counted = !trap.fitted().equals("scale");
+        if (counted && truth.leadHours() >= 3 && !(arrival.warnedHours() >= 3)) {
+            String what = String.format(
+                    Locale.ROOT, "Scouts came %.0f h ahead and were not told three hours ahead", truth.leadHours());
+            double then = truth.start() - Math.min(4, truth.leadHours()) * 3600;
+            all.add(new Mistake(9, what, trap, then, "scouting", List.of()));
         }
         if (arrival.repeats() > 0) {
             all.add(new Mistake(
@@ -93,6 +101,23 @@ record Mistake(double cost, String what, TrapTruth trap, double second, String c
             if (!found) {
                 all.add(new Mistake(
                         30, "A colony left and nothing was said", trap, departure.start(), "departure", List.of()));
+            }
+        }
+    }
+
+    private static void robbingsMissed(TrapTruth trap, List<Finding> told, List<Mistake> all) {
+        for (TrapTruth.Robbing robbing : trap.robbings()) {
+            boolean found = told.stream()
+                    .filter(finding -> finding.kind() == Kind.ROBBING)
+                    .anyMatch(finding -> finding.onset().getEpochSecond() <= robbing.end()
+                            && finding.raised().getEpochSecond() >= robbing.start());
+            if (!found) {
+                String what = String.format(
+                        Locale.ROOT,
+                        "Robbers took %.2f kg and nothing was said (%.0f a minute)",
+                        robbing.lossKg(),
+                        robbing.peakPassagesPerMin());
+                all.add(new Mistake(5, what, trap, robbing.start() + 7200, "robbing", List.of()));
             }
         }
     }

@@ -155,6 +155,7 @@ public final class Analyzer {
             if (!watch.watches(trap.name())) {
                 fittedLast(trap).ifPresent(fitting -> {
                     watch.watch(trap, fitting.fitted(), known(trap));
+                    store.line().laneBlocks(fitting.node()).forEach(block -> watch.counterIs(trap.name(), block));
                     watch.visited(trap.name(), standing(trap.name()), Instant.MIN);
                 });
             }

@@ -17,6 +17,7 @@ import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.series.TrapSeries;
 import org.duskline.analyzer.visit.Visit;
 import org.duskline.collector.trap.Fitted;
+import org.duskline.collector.trap.LaneBlock;
 import org.duskline.collector.trap.Trap;
 import org.duskline.collector.wire.Sample;
 
@@ -71,6 +72,11 @@ public final class LineWatch {
     public void watch(Trap trap, Fitted fitted, List<Finding> known) {
         traps.put(trap.name(), new TrapWatch(trap, fitted, known, inForce.apply(trap.name()), followsClosings));
         surroundings.put(trap.name(), new TrapSurroundings(trap, traps.values(), without));
+    }
+
+    /** Says what the counter at a trap that is watched is made of, so that its losses can be put back. */
+    public void counterIs(String trap, LaneBlock block) {
+        traps.get(trap).counterIs(block);
     }
 
     public boolean watches(String trap) {

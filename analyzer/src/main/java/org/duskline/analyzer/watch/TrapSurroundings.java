@@ -19,6 +19,11 @@ final class TrapSurroundings implements Surroundings {
 
     private static final double SILENT_SHARE = 0.25;
 
+    /** So many scales of which none gains say that damp air is only damp; own choice. */
+    private static final int TRUSTED_SCALES = 3;
+
+    private static final double DAMP_AIR_ALONE = 0.25;
+
     private final Trap trap;
     private final Daylight daylight;
     private final Collection<TrapWatch> line;
@@ -90,10 +95,19 @@ final class TrapSurroundings implements Surroundings {
     }
 
     private Optional<KeepersHands> own() {
-        return line.stream()
-                .filter(watch -> watch.trap() == trap)
-                .map(TrapWatch::hands)
-                .findFirst();
+        return ownWatch().map(TrapWatch::hands);
+    }
+
+    private Optional<TrapWatch> ownWatch() {
+        return line.stream().filter(watch -> watch.trap() == trap).findFirst();
+    }
+
+    @Override
+    public double counterBlindSeconds() {
+        return ownWatch()
+                .flatMap(TrapWatch::counter)
+                .map(block -> block.deadTime().toMillis() / 1000.0 / block.lanes())
+                .orElse(Double.NaN);
     }
 
     @Override
@@ -147,6 +161,9 @@ final class TrapSurroundings implements Surroundings {
             }
         }
         double humid = nHumidities == 0 ? 0 : 0.6 * between(median(humidities, nHumidities), 82, 95);
+        if (scales >= TRUSTED_SCALES && wet == 0) {
+            humid *= DAMP_AIR_ALONE;
+        }
         double soaking = wet < 2 ? 0 : between(wet / (double) scales, 0.2, 0.5);
         return Math.min(1, Math.max(soaking, humid) + 0.3 * Math.min(soaking, humid));
     }

@@ -17,6 +17,7 @@ import org.duskline.analyzer.finding.Stage;
 import org.duskline.analyzer.series.TrapSeries;
 import org.duskline.analyzer.visit.Visit;
 import org.duskline.collector.trap.Fitted;
+import org.duskline.collector.trap.LaneBlock;
 import org.duskline.collector.trap.Trap;
 import org.duskline.collector.wire.Sample;
 
@@ -41,6 +42,7 @@ final class TrapWatch {
     private Instant lastHeard = Instant.MIN;
     private long newest = Long.MIN_VALUE;
     private boolean unheard;
+    private LaneBlock counter;
     private KeepersHands hands = KeepersHands.NONE;
 
     TrapWatch(Trap trap, Fitted fitted, List<Finding> known, InForce inForce, boolean followsClosings) {
@@ -70,6 +72,15 @@ final class TrapWatch {
 
     Instant lastHeard() {
         return lastHeard;
+    }
+
+    /** What the counter is made of; empty where nobody has said. */
+    Optional<LaneBlock> counter() {
+        return Optional.ofNullable(counter);
+    }
+
+    void counterIs(LaneBlock block) {
+        counter = block;
     }
 
     KeepersHands hands() {
