@@ -69,20 +69,42 @@ record Mistake(double cost, String what, TrapTruth trap, double second, String c
 
     private static Optional<Mistake> falseAlarm(TrapTruth trap, Finding finding, Watching watching) {
         double onset = finding.onset().toEpochMilli() / 1000.0;
-        boolean wrong = switch (finding.kind()) {
-            case MOVE_IN -> Judge.arrivalOf(trap, finding) < 0;
-            case DEPARTURE -> near(trap, onset);
-            default -> false;
-        };
-        if (!wrong) {
-            return Optional.empty();
-        }
         boolean back = watching.takenBack(finding);
-        String what = finding.kind() == Kind.MOVE_IN
-                ? "A swarm was told that was none" + (back ? ", and taken back later" : "")
-                : "A colony was said to leave that did not";
-        double cost = finding.kind() == Kind.DEPARTURE ? 25 : back ? 45 : 60;
-        return Optional.of(new Mistake(cost, what, trap, onset, nearest(trap, onset), finding.evidence()));
+        Optional<Mistake> none = Optional.empty();
+        return switch (finding.kind()) {
+            case MOVE_IN ->
+                Judge.arrivalOf(trap, finding) >= 0
+                        ? none
+                        : told(
+                                back ? 45 : 60,
+                                "A swarm was told that was none" + (back ? ", and taken back later" : ""),
+                                trap,
+                                finding);
+            case DEPARTURE ->
+                near(trap, onset) ? told(25, "A colony was said to leave that did not", trap, finding) : none;
+            case SCOUTING -> scouted(trap, finding) ? none : told(8, "Scouts were told that were none", trap, finding);
+            case ROBBING -> robbed(trap, finding) ? none : told(7, "Robbers were told that were none", trap, finding);
+            default -> none;
+        };
+    }
+
+    private static Optional<Mistake> told(double cost, String what, TrapTruth trap, Finding finding) {
+        double onset = finding.onset().toEpochMilli() / 1000.0;
+        double sure = finding.probability();
+        return Optional.of(new Mistake(cost + sure, what, trap, onset, nearest(trap, onset), finding.evidence()));
+    }
+
+    private static boolean scouted(TrapTruth trap, Finding finding) {
+        double onset = finding.onset().toEpochMilli() / 1000.0;
+        double raised = finding.raised().toEpochMilli() / 1000.0;
+        return trap.scoutingsWithoutArrival().stream().anyMatch(s -> onset <= s.end() && raised >= s.start())
+                || trap.arrivals().stream().anyMatch(a -> onset <= a.end() && raised >= a.scoutsStart());
+    }
+
+    private static boolean robbed(TrapTruth trap, Finding finding) {
+        double onset = finding.onset().toEpochMilli() / 1000.0;
+        double raised = finding.raised().toEpochMilli() / 1000.0;
+        return trap.robbings().stream().anyMatch(r -> onset <= r.end() && raised >= r.start());
     }
 
     /** Whether neither a departure nor a collection lies near. */
