@@ -52,6 +52,14 @@ static uint64_t running_ms(const virtual_node *self) {
     return self->now_ms - self->started_ms;
 }
 
+/* The invented days have a time of their own; whoever minds the nodes' clocks would move them into today. */
+static void keep_own_clock(virtual_node *self) {
+    if (self->options.clock) {
+        uint32_t unix_s = self->options.days.begins_unix_s + (uint32_t)(self->now_ms / 1000u);
+        dl_node_set_clock(&self->node, unix_s, running_ms(self));
+    }
+}
+
 static void power_up(virtual_node *self) {
     dl_identity identity = {.format = self->options.format,
                             .lanes = self->options.lanes,
@@ -62,9 +70,7 @@ static void power_up(virtual_node *self) {
                    "urn:dev:mac:02a1c0fffe%06llx:", (unsigned long long)(self->options.seed & 0xFFFFFFu));
     self->started_ms = self->now_ms;
     dl_node_start(&self->node, &identity, &self->storage);
-    if (self->options.clock) {
-        dl_node_set_clock(&self->node, self->options.days.begins_unix_s + (uint32_t)(self->now_ms / 1000u), 0);
-    }
+    keep_own_clock(self);
 }
 
 static void acknowledge(virtual_node *self, const char *bytes, size_t length) {
@@ -107,6 +113,7 @@ static void listen(virtual_node *self, int wait_ms) {
     char reply[DL_ACKNOWLEDGEMENT_BYTES];
     size_t length = dl_node_settings(&self->node, received.payload, received.count, received.live, running_ms(self),
                                      reply, sizeof reply);
+    keep_own_clock(self);
     acknowledge(self, reply, length);
 }
 

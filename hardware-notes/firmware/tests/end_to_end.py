@@ -374,7 +374,7 @@ def duskline(jar, folder, port):
                     raise SystemExit("Duskline ended:\n" + (folder / "duskline.log").read_text())
                 return subscribed(folder, "traps/+/readings")
 
-            wait_for(ready, "Duskline to subscribe", 90)
+            wait_for(ready, "Duskline to subscribe", 240)
             yield database
 
 
@@ -476,7 +476,7 @@ def main():
         listener = ["mosquitto_sub", "-p", str(port), "-q", "1", "-t", "traps/#", "-F", "%t\t%x\t%U"]
         open_things.enter_context(running(listener, stdout=received))
         wait_for(lambda: subscribed(folder, "traps/#"), "the bare subscriber")
-        # By hand and before Duskline listens: a program that minds the nodes would set their clocks right.
+        # By hand and before Duskline listens: it would have settings of its own for these nodes.
         check_settings(program, folder, port)
         check_gateway(program.parent / "gateway", folder, port)
         database = open_things.enter_context(duskline(jar, folder, port)) if jar and how == "run" else None
