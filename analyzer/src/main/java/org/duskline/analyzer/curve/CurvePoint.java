@@ -8,6 +8,7 @@ package org.duskline.analyzer.curve;
  * @param inPerMinute bees inward per minute over that stretch
  * @param outPerMinute bees outward per minute over that stretch
  * @param weightKg weight of the whole box
+ * @param evenedKg the same as the scale would show at one temperature; NaN where its drift is not known
  * @param boxCelsius temperature inside
  * @param cellCelsius temperature at the load cell, in the shade
  */
@@ -17,6 +18,7 @@ public record CurvePoint(
         double inPerMinute,
         double outPerMinute,
         double weightKg,
+        double evenedKg,
         double boxCelsius,
         double cellCelsius) {
 
@@ -25,6 +27,7 @@ public record CurvePoint(
             case IN_PER_MINUTE -> inPerMinute;
             case OUT_PER_MINUTE -> outPerMinute;
             case WEIGHT_KG -> weightKg;
+            case EVENED_KG -> evenedKg;
             case BOX_CELSIUS -> boxCelsius;
             case CELL_CELSIUS -> cellCelsius;
         };

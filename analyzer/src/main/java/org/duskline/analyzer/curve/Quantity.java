@@ -5,6 +5,7 @@ public enum Quantity {
     IN_PER_MINUTE("bees/min"),
     OUT_PER_MINUTE("bees/min"),
     WEIGHT_KG("kg"),
+    EVENED_KG("kg"),
     BOX_CELSIUS("°C"),
     CELL_CELSIUS("°C");
 

@@ -59,6 +59,6 @@ class CurveTableTest {
     }
 
     private static CurvePoint point(Instant time, double in, double out, double weight, double box) {
-        return new CurvePoint(time.toEpochMilli(), 10, in, out, weight, box, Double.NaN);
+        return new CurvePoint(time.toEpochMilli(), 10, in, out, weight, Double.NaN, box, Double.NaN);
     }
 }

@@ -143,12 +143,12 @@ class CurveThinnerTest {
                 return points;
             }
             points.add(new CurvePoint(
-                    MORNING.toEpochMilli() + time, 2, 1, 1, random.nextGaussian(), Double.NaN, Double.NaN));
+                    MORNING.toEpochMilli() + time, 2, 1, 1, random.nextGaussian(), Double.NaN, Double.NaN, Double.NaN));
         }
     }
 
     private static CurvePoint traffic(Instant time, double in, double out) {
-        return new CurvePoint(time.toEpochMilli(), 2, in, out, Double.NaN, Double.NaN, Double.NaN);
+        return new CurvePoint(time.toEpochMilli(), 2, in, out, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
     }
 
     private static List<Integer> rowsAbove(Curve curve, double perMinute) {

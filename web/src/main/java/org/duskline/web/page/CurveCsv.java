@@ -11,7 +11,8 @@ final class CurveCsv implements Consumer<CurvePoint> {
     private static final String LINE_END = "\r\n";
 
     private final StringBuilder text = new StringBuilder(
-            "time,counted over [min],in [1/min],out [1/min],weight [kg],box [Cel],cell [Cel]" + LINE_END);
+            "time,counted over [min],in [1/min],out [1/min],weight [kg],weight at one temperature [kg],box [Cel],cell [Cel]"
+                    + LINE_END);
 
     @Override
     public void accept(CurvePoint point) {
@@ -21,6 +22,7 @@ final class CurveCsv implements Consumer<CurvePoint> {
             point.inPerMinute(),
             point.outPerMinute(),
             point.weightKg(),
+            point.evenedKg(),
             point.boxCelsius(),
             point.cellCelsius()
         }) {

@@ -46,6 +46,9 @@ final class CurveJson {
         if (curve.has(Quantity.WEIGHT_KG)) {
             level("weight", Quantity.WEIGHT_KG, 3);
         }
+        if (curve.has(Quantity.EVENED_KG)) {
+            level("evened", Quantity.EVENED_KG, 3);
+        }
         if (curve.has(Quantity.BOX_CELSIUS)) {
             level("box", Quantity.BOX_CELSIUS, 1);
         }

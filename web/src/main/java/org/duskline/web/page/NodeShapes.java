@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.duskline.analyzer.drift.ScaleDrift;
 import org.duskline.collector.instruction.HeardAcknowledgement;
 import org.duskline.collector.instruction.Instruction;
 import org.duskline.collector.instruction.NodeSettings;
@@ -42,12 +43,23 @@ final class NodeShapes {
         shape.put(
                 "calibrations",
                 detail.calibrations().stream().map(NodeShapes::calibration).toList());
+        detail.drift().ifPresent(drift -> shape.put("drift", drift(drift)));
         shape.put("unreadableMessages", detail.damages());
         shape.put(
                 "lastUnreadable",
                 detail.lastDamages().stream().map(NodeShapes::damage).toList());
         shape.put("told", detail.told().stream().map(NodeShapes::told).toList());
         detail.acknowledged().ifPresent(heard -> shape.put("acknowledged", acknowledged(heard)));
+        return shape;
+    }
+
+    private static Map<String, Object> drift(ScaleDrift drift) {
+        Map<String, Object> shape = new LinkedHashMap<>();
+        shape.put("kgPerCelsius", drift.kgPerCelsius());
+        shape.put("lowKgPerCelsius", drift.interval().low());
+        shape.put("highKgPerCelsius", drift.interval().high());
+        shape.put("referenceCelsius", drift.referenceCelsius());
+        shape.put("corrected", drift.sure());
         return shape;
     }
 

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.duskline.analyzer.drift.ScaleDrift;
 import org.duskline.collector.instruction.HeardAcknowledgement;
 import org.duskline.collector.instruction.Instruction;
 import org.duskline.collector.instruction.NodeSettings;
@@ -165,6 +166,7 @@ public record NodeView(NodeDetail detail, Optional<String> trouble, Form form) {
                                 + block.deadTime().toMillis() + " ms after a bee"
                                 + faulty())));
         facts.add(fact("Calibration", calibration()));
+        detail.drift().ifPresent(drift -> facts.add(fact("With temperature", drift(drift))));
         detail.acknowledged().map(HeardAcknowledgement::said).ifPresent(said -> {
             if (said.zeroCounts().isPresent()) {
                 facts.add(fact("Zero of the scale", number(said.zeroCounts()) + " converter counts"));
@@ -219,6 +221,23 @@ public record NodeView(NodeDetail detail, Optional<String> trouble, Form form) {
                 last.countsPerKg(),
                 last.offsetCounts(),
                 from(last.from()));
+    }
+
+    private static String drift(ScaleDrift drift) {
+        double grams = 1000 * drift.kgPerCelsius();
+        double low = 1000 * drift.interval().low();
+        double high = 1000 * drift.interval().high();
+        String learned = String.format(
+                Locale.ENGLISH,
+                "the scale shows %+.1f g for each degree warmer (95 %%: %+.1f to %+.1f), from %d hours",
+                grams,
+                low,
+                high,
+                drift.hours());
+        return learned.replace('-', '−')
+                + (drift.sure()
+                        ? "; the trap's curve shows the weight without it, beside the raw"
+                        : "; that may be nothing, so the curve is left as it is");
     }
 
     /** Since when a fitting or calibration holds. */

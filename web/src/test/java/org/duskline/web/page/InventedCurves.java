@@ -66,6 +66,7 @@ final class InventedCurves {
                 fitted.hasCounter() ? Math.round(in) : Double.NaN,
                 fitted.hasCounter() ? Math.round(out) : Double.NaN,
                 fitted.hasScale() ? weight : Double.NaN,
+                Double.NaN,
                 box,
                 outside);
     }

@@ -6,6 +6,8 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.duskline.analyzer.drift.ScaleDrift;
+import org.duskline.analyzer.stats.Interval;
 import org.duskline.collector.instruction.HeardAcknowledgement;
 import org.duskline.collector.instruction.Instruction;
 import org.duskline.collector.instruction.NodeSettings;
@@ -95,6 +97,7 @@ final class InventedNodes implements Nodes {
                                 DamageReason.TORN,
                                 "The pack ends in its middle, after 311 bytes."))),
                 List.of(new Calibration(name, before, 81_234, 21_470)),
+                Optional.of(new ScaleDrift(0.0018, new Interval(0.0015, 0.0021), 14.2, 311)),
                 Optional.of(new LaneBlock(name, Instant.MIN, 8, LaneBlock.USUAL_DEAD_TIME)),
                 List.of(last, first),
                 Optional.of(new HeardAcknowledgement(name, NOW.minusSeconds(130), false, said(refused))));
@@ -139,6 +142,7 @@ final class InventedNodes implements Nodes {
                 0,
                 List.of(),
                 List.of(),
+                Optional.empty(),
                 Optional.empty(),
                 List.of(),
                 Optional.empty());

@@ -44,6 +44,7 @@ class NodePageTest {
                 .contains("4 s from the sample to here")
                 .contains("21,470 counts a kilogram from 81,234")
                 .contains("cut off before its end")
+                .contains("+1.8 g for each degree warmer (95 %: +1.5 to +2.1), from 311 hours")
                 .doesNotContain("NaN")
                 .doesNotContain("Optional");
     }
@@ -112,6 +113,8 @@ class NodePageTest {
         assertThat(node.at("/told/0/state").asText()).isEqualTo("in-force");
         assertThat(node.at("/acknowledged/periodSeconds").asInt()).isEqualTo(180);
         assertThat(node.at("/deadTimeSeconds").asDouble()).isEqualTo(0.089);
+        assertThat(node.at("/drift/kgPerCelsius").asDouble()).isEqualTo(0.0018);
+        assertThat(node.at("/drift/corrected").asBoolean()).isTrue();
         assertThat(node.at("/trap").asText()).isEqualTo("Alder Sluice");
     }
 

@@ -214,9 +214,10 @@ class PagesTest {
                 .body();
         List<String> lines = csv.lines().toList();
         assertThat(lines.get(0))
-                .isEqualTo("time,counted over [min],in [1/min],out [1/min],weight [kg],box [Cel],cell [Cel]");
+                .isEqualTo(
+                        "time,counted over [min],in [1/min],out [1/min],weight [kg],weight at one temperature [kg],box [Cel],cell [Cel]");
         assertThat(lines).hasSize(31);
-        assertThat(lines.get(1)).matches("2026-05-12T08:00:00Z,,,,9\\.\\d+,\\d+\\.\\d+,\\d+\\.\\d+");
+        assertThat(lines.get(1)).matches("2026-05-12T08:00:00Z,,,,9\\.\\d+,,\\d+\\.\\d+,\\d+\\.\\d+");
     }
 
     @Test

@@ -9,9 +9,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import org.assertj.core.data.Offset;
 import org.duskline.analyzer.curve.CurvePoint;
 import org.duskline.analyzer.finding.Condition;
@@ -222,6 +224,32 @@ class StoreWatchboardTest {
                 .isInstanceOf(BoardUnavailable.class)
                 .hasMessageContaining("could not be read")
                 .hasMessageContaining("trap");
+    }
+
+    @Test
+    void a_scale_that_moves_with_the_sun_is_evened_in_the_curve_and_the_raw_weight_stays() {
+        Instant start = NOON.minus(Duration.ofDays(6));
+        List<Message> heard = new ArrayList<>();
+        for (int minute = 0; minute < 6 * 1440; minute += 15) {
+            double celsius = 14 + 9 * Math.sin(minute / 1440.0 * 2 * Math.PI);
+            heard.add(weighed(start.plusSeconds(60L * minute), 9.4 + 0.004 * (celsius - 14), celsius));
+        }
+        new Collector(store).take(heard);
+        List<CurvePoint> points = points(NOON.minus(Duration.ofDays(1)), NOON);
+
+        assertThat(spread(points, CurvePoint::weightKg)).isGreaterThan(0.07);
+        assertThat(spread(points, CurvePoint::evenedKg)).isLessThan(0.004);
+    }
+
+    private static double spread(List<CurvePoint> points, ToDoubleFunction<CurvePoint> weight) {
+        DoubleSummaryStatistics all = points.stream().mapToDouble(weight).summaryStatistics();
+        return all.getMax() - all.getMin();
+    }
+
+    private static Message weighed(Instant time, double weightKg, double celsius) {
+        String pack = "[{\"bt\":" + time.getEpochSecond() + ",\"n\":\"weight\",\"u\":\"kg\",\"v\":" + weightKg
+                + "},{\"n\":\"cell\",\"u\":\"Cel\",\"v\":" + celsius + "}]";
+        return new Message(time.plusSeconds(2), "traps/n1/readings", pack.getBytes(StandardCharsets.UTF_8));
     }
 
     private List<CurvePoint> points(Instant from, Instant until) {

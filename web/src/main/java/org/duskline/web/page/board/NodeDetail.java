@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import org.duskline.analyzer.drift.ScaleDrift;
 import org.duskline.collector.instruction.HeardAcknowledgement;
 import org.duskline.collector.instruction.Instruction;
 import org.duskline.collector.instruction.NodeSettings;
@@ -28,6 +29,7 @@ import org.duskline.collector.trap.LaneBlock;
  * @param damages how many of its messages could not be read
  * @param lastDamages the last of these, latest first
  * @param calibrations its calibrations, the last first
+ * @param drift what its scale does with temperature; empty where too little was measured to tell
  * @param counter what its counter is made of; empty where nobody has said
  * @param told what it was told, the last first
  * @param acknowledged what it last said to it; empty if it never did
@@ -44,6 +46,7 @@ public record NodeDetail(
         long damages,
         List<KeptDamage> lastDamages,
         List<Calibration> calibrations,
+        Optional<ScaleDrift> drift,
         Optional<LaneBlock> counter,
         List<Instruction> told,
         Optional<HeardAcknowledgement> acknowledged) {

@@ -49,7 +49,7 @@ public final class StoreWatchboard implements Watchboard {
         this.findings = findings;
         this.clock = clock;
         this.link = link;
-        this.curves = new StoredCurve(store);
+        this.curves = new StoredCurve(store, new StoredDrift(store));
         this.traps = new StoredTrap(store, curves, conditions);
         this.evening = new StoredEvening(store, curves, nights, visits, answers, habits);
     }

@@ -3,8 +3,10 @@ package org.duskline.web.page.board;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.duskline.analyzer.curve.CurvePoint;
+import org.duskline.analyzer.drift.ScaleDrift;
 import org.duskline.analyzer.series.TrapSeries;
 import org.duskline.analyzer.series.TrapSeries.Quantity;
 import org.duskline.collector.store.Store;
@@ -18,9 +20,11 @@ final class StoredCurve {
     private static final double MILLIS_A_MINUTE = 60_000;
 
     private final Store store;
+    private final StoredDrift drifts;
 
-    StoredCurve(Store store) {
+    StoredCurve(Store store, StoredDrift drifts) {
         this.store = store;
+        this.drifts = drifts;
     }
 
     void points(String trap, Instant from, Instant until, Consumer<CurvePoint> points) {
@@ -36,10 +40,11 @@ final class StoredCurve {
 
     private void points(Fitting fitting, Instant from, Instant until, Consumer<CurvePoint> points) {
         TrapSeries series = series(fitting, later(fitting.from(), from.minus(BEFORE)), until);
+        Optional<ScaleDrift> drift = drifts.of(fitting.node(), until).filter(ScaleDrift::sure);
         long first = from.toEpochMilli();
         for (int i = 0; i < series.size(); i++) {
             if (series.timeMillis(i) >= first) {
-                points.accept(point(series, i));
+                points.accept(point(series, i, drift));
             }
         }
     }
@@ -50,7 +55,9 @@ final class StoredCurve {
         return series;
     }
 
-    static CurvePoint point(TrapSeries series, int i) {
+    static CurvePoint point(TrapSeries series, int i, Optional<ScaleDrift> drift) {
+        double weight = series.value(Quantity.WEIGHT, i);
+        double cell = series.value(Quantity.CELL, i);
         double minutes = i == 0 ? Double.NaN : (series.timeMillis(i) - series.timeMillis(i - 1)) / MILLIS_A_MINUTE;
         double in = counted(series, Quantity.IN, i) ? series.totalIn(i) - series.totalIn(i - 1) : Double.NaN;
         double out = counted(series, Quantity.OUT, i) ? series.totalOut(i) - series.totalOut(i - 1) : Double.NaN;
@@ -59,9 +66,10 @@ final class StoredCurve {
                 Double.isNaN(in) && Double.isNaN(out) ? Double.NaN : minutes,
                 Math.max(0, in) / minutes,
                 Math.max(0, out) / minutes,
-                series.value(Quantity.WEIGHT, i),
+                weight,
+                drift.map(known -> known.corrected(weight, cell)).orElse(Double.NaN),
                 series.value(Quantity.BOX, i),
-                series.value(Quantity.CELL, i));
+                cell);
     }
 
     private static boolean counted(TrapSeries series, Quantity quantity, int i) {

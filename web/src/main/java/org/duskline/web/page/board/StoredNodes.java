@@ -27,6 +27,7 @@ public final class StoredNodes implements Nodes {
     private static final Duration READ_BACK = Duration.ofDays(7);
 
     private final Store store;
+    private final StoredDrift drifts;
     private final InstructionLog told;
     private final Instructions instructions;
     private final Supplier<BrokerLink> link;
@@ -39,6 +40,7 @@ public final class StoredNodes implements Nodes {
             Supplier<BrokerLink> link,
             InstantSource clock) {
         this.store = store;
+        this.drifts = new StoredDrift(store);
         this.told = told;
         this.instructions = instructions;
         this.link = link;
@@ -88,6 +90,7 @@ public final class StoredNodes implements Nodes {
                 store.line().calibrations(name).stream()
                         .sorted(Comparator.comparing(Calibration::from).reversed())
                         .toList(),
+                heard.flatMap(node -> drifts.of(name, node.lastHeard())),
                 store.line().laneBlock(name, now),
                 told.of(name, TOLD_SHOWN),
                 told.heard(name));

@@ -56,7 +56,7 @@ final class StoredTrap {
         Optional<HeardNode> heard = latest.flatMap(line::heardThere);
         Optional<TrapSeries> series = latest.filter(fitting -> heard.isPresent())
                 .flatMap(fitting -> newest(fitting, heard.get().lastHeard()));
-        Optional<CurvePoint> last = series.map(one -> StoredCurve.point(one, one.size() - 1));
+        Optional<CurvePoint> last = series.map(one -> StoredCurve.point(one, one.size() - 1, Optional.empty()));
         return new TrapNow(
                 trap,
                 latest.map(Fitting::fitted).orElse(Fitted.BOTH),

@@ -36,12 +36,14 @@ export function drawing(root, zone, readMarks) {
         json.out && json.out.mean ? { values: json.out.mean, tint: 'out', mean: true, below: true } : null,
       ].filter((one) => one && one.values);
     }
-    const names = kind === 'weight' ? ['weight'] : ['box', 'cell'];
+    const names = kind === 'weight' ? ['evened', 'weight'] : ['box', 'cell'];
     return names.flatMap((name) => {
       if (!json[name]) return [];
       const low = json[name].low;
-      const high = { values: json[name].high, tint: name, dash: name === 'cell' };
-      return low ? [high, { values: low, tint: name, dash: name === 'cell', bandWith: true }] : [high];
+      const raw = name === 'weight' && json.evened;
+      const look = { tint: raw ? 'cell' : name === 'evened' ? 'weight' : name, dash: name === 'cell' || raw };
+      const high = { ...look, values: json[name].high };
+      return low ? [high, { ...look, values: low, bandWith: true }] : [high];
     });
   }
 
@@ -178,7 +180,7 @@ export function drawing(root, zone, readMarks) {
   function rebuild() {
     plots.forEach((plot) => plot.destroy());
     plots.clear();
-    const titles = { traffic: 'bees a minute, in above, out below, square-root scale', weight: 'weight, kg', warmth: 'box —   shade - -  °C' };
+    const titles = { traffic: 'bees a minute, in above, out below, square-root scale', weight: data.json.evened ? 'weight at one temperature —   raw - -  kg' : 'weight, kg', warmth: 'box —   shade - -  °C' };
     const shown = panels.filter((box) => !box.hidden);
     shown.forEach((box) => {
       box.dataset.title = titles[box.dataset.panel];
