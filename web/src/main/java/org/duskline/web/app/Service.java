@@ -37,6 +37,7 @@ import org.duskline.web.page.Pages;
 import org.duskline.web.page.Part;
 import org.duskline.web.page.PeoplePages;
 import org.duskline.web.page.SheetFiles;
+import org.duskline.web.page.StoryPages;
 import org.duskline.web.page.TuningPages;
 import org.duskline.web.page.VisitPages;
 import org.duskline.web.page.board.BrokerLink;
@@ -115,6 +116,7 @@ final class Service implements AutoCloseable {
         TuningDesk desk = opened(new TuningDesk(store, thresholds, answers, clock));
         List<Part> parts = List.of(
                 new AnswerPages(board, findings, answers, visits, deliveries.links(), clock),
+                new StoryPages(board, findings, answers, thresholds, clock),
                 new PeoplePages(board, deliveries, door, clock),
                 new TuningPages(board, findings, answers, thresholds, desk, clock),
                 new VisitPages(board, visits, clock),

@@ -1,6 +1,8 @@
 package org.duskline.web.deliver;
 
 import java.net.URI;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -58,6 +60,7 @@ final class AlertText {
                         + moment(finding.changed(), person.zone()) + ".");
         }
         link(finding, person, now).ifPresent(link -> lines.add("Answer: " + link));
+        story(finding).ifPresent(link -> lines.add("The whole story, for who may sign in: " + link));
         return new Written(finding.trap() + ": " + what(finding), lines.toString());
     }
 
@@ -126,9 +129,18 @@ final class AlertText {
     private Optional<String> link(Finding finding, Person person, Instant now) {
         boolean asks = finding.stage() == Stage.RAISED || finding.stage() == Stage.STRENGTHENED;
         return pages.filter(there -> asks)
-                .map(there -> there + (there.toString().endsWith("/") ? "" : "/") + "answer?link="
+                .map(there -> address(there, "answer?link=")
                         + links.issue(new AnswerLink.Claim(
                                 person.name(), finding.trap(), finding.kind(), finding.onset(), now.plus(LINK_LASTS))));
+    }
+
+    private Optional<String> story(Finding finding) {
+        return pages.map(there ->
+                address(there, "story?finding=") + URLEncoder.encode(FindingName.of(finding), StandardCharsets.UTF_8));
+    }
+
+    private static String address(URI pages, String page) {
+        return pages + (pages.toString().endsWith("/") ? "" : "/") + page;
     }
 
     private static String size(SwarmSize size) {

@@ -57,7 +57,7 @@ final class AnswerApi {
         context.header("Cache-Control", "no-cache").json(shapes);
     }
 
-    private static Map<String, Object> shape(Answer answer) {
+    static Map<String, Object> shape(Answer answer) {
         Map<String, Object> shape = new LinkedHashMap<>();
         shape.put("said", answer.said().wireName());
         shape.put("note", answer.note());

@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.outbox.FindingLog;
+import org.duskline.web.deliver.FindingName;
 
 /**
  * A finding's name in an address: kind, onset and trap, such as {@code move-in~2026-05-12T11:04:00Z~Mill Race}. It stays
@@ -18,7 +19,7 @@ public final class FindingAddress {
 
     /** The name, not yet encoded for an address. */
     public static String of(Finding finding) {
-        return finding.kind().wireName() + "~" + finding.onset() + "~" + finding.trap();
+        return FindingName.of(finding);
     }
 
     /**

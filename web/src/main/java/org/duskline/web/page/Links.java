@@ -42,6 +42,11 @@ public final class Links {
         return finding.kind().wireName() + "-" + finding.onset().getEpochSecond();
     }
 
+    /** A finding's own page. */
+    public static String storyPage(Finding finding) {
+        return "/story?finding=" + URLEncoder.encode(FindingAddress.of(finding), UTF_8);
+    }
+
     /** Where a finding is answered. */
     public static String answer(Finding finding) {
         return "/answers?finding=" + URLEncoder.encode(FindingAddress.of(finding), UTF_8);

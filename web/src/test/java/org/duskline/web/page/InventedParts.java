@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.duskline.analyzer.outbox.FindingLog;
+import org.duskline.analyzer.replay.ThresholdBook;
 import org.duskline.analyzer.visit.AnswerLog;
 import org.duskline.analyzer.visit.Visit;
 import org.duskline.analyzer.visit.VisitKind;
@@ -37,6 +38,7 @@ final class InventedParts {
                 List.of(
                         people(line, deliveries),
                         answers(line, store, deliveries),
+                        stories(line, store),
                         new VisitPages(line, visits, () -> InventedLine.NOW),
                         new SheetFiles(line, Habits.USUAL),
                         new NodePages(new InventedNodes())));
@@ -78,6 +80,11 @@ final class InventedParts {
                 VisitLog.open(store),
                 deliveries.links(),
                 () -> InventedLine.NOW);
+    }
+
+    private static Part stories(InventedLine line, Store store) {
+        return new StoryPages(
+                line, new FindingLog(store), AnswerLog.open(store), ThresholdBook.open(store), () -> InventedLine.NOW);
     }
 
     /** Oda has a way by which nothing gets through, and one by which everything does. */

@@ -33,6 +33,8 @@ class PagesInBrowserTest {
             "/",
             "/line",
             "/alerts",
+            Links.storyPage(InventedFindings.swarm()),
+            Links.storyPage(InventedFindings.silence()),
             "/traps/Alder%20Sluice",
             "/traps/Three%20Stiles",
             "/traps/Nowhere",

@@ -256,7 +256,11 @@ class PagesTest {
             String filled = path.replace("{trap}", "Tern%20Bank")
                     .replace("{node}", "n10")
                     .replace("{visit}", "1")
-                    .replace("/api/answers", "/api" + Links.answer(InventedFindings.swarm()));
+                    .replace("/api/answers", "/api" + Links.answer(InventedFindings.swarm()))
+                    .replaceFirst(
+                            "/api/story(.txt)?$",
+                            "/api/story$1"
+                                    + Links.storyPage(InventedFindings.swarm()).substring("/story".length()));
             assertThat(get(filled).statusCode()).as(path).isEqualTo(200);
         }
     }
