@@ -13,6 +13,7 @@ import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.replay.Past.Brought;
 import org.duskline.analyzer.watch.InForce;
 import org.duskline.analyzer.watch.LineWatch;
+import org.duskline.analyzer.watch.Nearest;
 import org.duskline.collector.trap.Fitting;
 import org.duskline.collector.trap.Trap;
 
@@ -25,6 +26,11 @@ public final class Replay {
 
     /** As far back as a fold looks, with a day to settle. */
     private static final Duration SETTLING = Duration.ofDays(9);
+
+    /** With the day for late news and the hours that a case looks back it stays within what a watch keeps. */
+    private static final Duration LONGEST_ASKED = Duration.ofDays(7);
+
+    private static final Duration LATE = Duration.ofHours(6);
 
     private final Past past;
 
@@ -74,6 +80,31 @@ public final class Replay {
             take(watch, past.brought(i), notes);
         }
         return notes.played();
+    }
+
+    /**
+     * How near a stretch at a trap came to each kind of finding, whether or not it was told.
+     *
+     * @param from first sample, inclusive
+     * @param until first moment left out
+     * @throws IllegalArgumentException if the stretch is longer than a week, or no node was ever fitted to the trap
+     */
+    public List<Nearest> whyNot(Function<String, Thresholds> thresholds, String trap, Instant from, Instant until) {
+        if (!from.isBefore(until) || Duration.between(from, until).compareTo(LONGEST_ASKED) > 0) {
+            throw new IllegalArgumentException(
+                    "Ask about a stretch of at most " + LONGEST_ASKED.toDays() + " days that ends after it begins.");
+        }
+        Instant heard = until.plus(LATE);
+        LineWatch watch = watchOverLine(thresholds, new Notes(from, heard));
+        if (!watch.watches(trap)) {
+            throw new IllegalArgumentException("No node was ever fitted to a trap named \"" + trap + "\".");
+        }
+        Notes notes = new Notes(from, heard);
+        int end = firstSince(heard);
+        for (int i = firstSince(from.minus(SETTLING)); i < end; i++) {
+            take(watch, past.brought(i), notes);
+        }
+        return watch.nearest(trap, from, until);
     }
 
     /** Runs over everything recorded, under the same thresholds at every trap. */

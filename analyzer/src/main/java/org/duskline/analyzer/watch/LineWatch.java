@@ -131,6 +131,15 @@ public final class LineWatch {
         return Optional.ofNullable(traps.get(trap)).flatMap(TrapWatch::forecast);
     }
 
+    /**
+     * How near a stretch came to a move-in, to scouting, to robbing and to a departure. Looks at the last nine days only.
+     *
+     * @param until first moment left out
+     */
+    public List<Nearest> nearest(String trap, Instant from, Instant until) {
+        return traps.get(trap).nearest(from, until, surroundings.get(trap));
+    }
+
     Collection<TrapWatch> traps() {
         return traps.values();
     }

@@ -21,12 +21,14 @@ import org.duskline.collector.trap.Fitted;
 /** One trap's state as a fold over its samples in time order: what must be remembered from one sample to the next. */
 final class TrapFold {
     private static final long HOUR = 3_600_000L;
-    private static final double SCOUT_ODDS = Math.log(6);
+    /** Log odds from which on scouts are told; own choice. */
+    static final double SCOUT_ODDS = Math.log(6);
 
     /** From this chance of a swarm within a day on a keeper is told again; own choice. */
     private static final double KEEP_THE_EVENING_FREE = 0.3;
 
-    private static final double ROBBING_ODDS = Math.log(8);
+    /** Log odds from which on robbers are told; own choice. */
+    static final double ROBBING_ODDS = Math.log(8);
 
     private final Fitted fitted;
     private final Occupancy occupancy;

@@ -214,6 +214,11 @@ final class TrapWatch {
         return findings;
     }
 
+    /** How near a stretch of the kept past came to each kind. */
+    List<Nearest> nearest(Instant from, Instant until, Surroundings surroundings) {
+        return new WhyNot(series, fitted, inForce.thresholds(), surroundings, ledger.findings()).between(from, until);
+    }
+
     Condition condition() {
         return VisitedCondition.of(hands.visits(), fold.occupancy()).orElseGet(this::sensed);
     }

@@ -52,6 +52,7 @@ final class Program implements Runnable {
         commandLine.addSubcommand(new ExportCommand(surroundings));
         commandLine.addSubcommand(new ReplayCommand(surroundings));
         commandLine.addSubcommand(new TuneCommand(surroundings));
+        commandLine.addSubcommand(new WhyCommand(surroundings));
         commandLine.addSubcommand(new RecordCommand(surroundings));
         commandLine.addSubcommand(new OwnerCommand(surroundings));
         commandLine.addSubcommand(new PasswordCommand(surroundings));

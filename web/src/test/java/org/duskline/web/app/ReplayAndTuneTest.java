@@ -5,8 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.stream.StreamSupport;
 import org.duskline.analyzer.season.Level;
 import org.duskline.analyzer.season.SeasonFiles;
@@ -83,6 +86,56 @@ class ReplayAndTuneTest {
         assertThat(Session.of("tune", "--database", database(), "--trap", "Nowhere")
                         .err())
                 .contains("no trap named \"Nowhere\"");
+    }
+
+    @Test
+    void a_terminal_says_how_near_a_day_came_to_each_kind_and_what_held_it_back() throws Exception {
+        JsonNode moveIn = Session.of("findings", "--database", database())
+                .out()
+                .lines()
+                .map(ReplayAndTuneTest::read)
+                .filter(finding -> finding.get("kind").asText().equals("move-in"))
+                .findFirst()
+                .orElseThrow();
+        Instant raised = Instant.parse(moveIn.get("raised").asText());
+        Session told = why(moveIn.get("trap").asText(), raised.minus(Duration.ofHours(12)), raised.plusSeconds(7200));
+        assertThat(told.exit()).as(told.err()).isEqualTo(Exit.DONE);
+        assertThat(told.out())
+                .contains("move-in: nearest at", "(told from 20 to 1 on)", "Nothing: it was told.")
+                .contains("scouting", "robbing", "departure");
+
+        Session before = why(
+                moveIn.get("trap").asText(), raised.minus(Duration.ofDays(900)), raised.minus(Duration.ofDays(899)));
+        assertThat(before.out()).contains("There were no samples");
+    }
+
+    @Test
+    void nobody_is_told_why_about_a_month_at_once_or_about_a_trap_that_is_not_there() {
+        Instant day = Instant.parse("2026-05-12T00:00:00Z");
+        assertThat(why("Nowhere", day, day.plusSeconds(3600)).err()).contains("no trap named \"Nowhere\"");
+        String trap = read(Session.of("findings", "--database", database())
+                        .out()
+                        .lines()
+                        .findFirst()
+                        .orElseThrow())
+                .get("trap")
+                .asText();
+        Session month = why(trap, day, day.plus(Duration.ofDays(30)));
+        assertThat(month.exit()).isEqualTo(Exit.ASKED_WRONGLY);
+        assertThat(month.err()).contains("at most 7 days");
+    }
+
+    private static Session why(String trap, Instant from, Instant to) {
+        return Session.of(
+                "why", "--database", database(), "--trap", trap, "--from", from.toString(), "--to", to.toString());
+    }
+
+    private static JsonNode read(String line) {
+        try {
+            return JSON.readTree(line);
+        } catch (IOException notJson) {
+            throw new UncheckedIOException(notJson);
+        }
     }
 
     private static Session replay(Path thresholds, String... options) {
