@@ -1,8 +1,5 @@
 package org.duskline.web.page;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -18,8 +15,6 @@ import org.duskline.analyzer.visit.Answer;
 
 /** Answers for programs, and for phones that kept some until they had reception. Described by {@code openapi.json}. */
 final class AnswerApi {
-    private static final ObjectMapper JSON = new ObjectMapper();
-
     private final FindingLog findings;
     private final Answering answering;
     private final InstantSource clock;
@@ -41,10 +36,10 @@ final class AnswerApi {
     }
 
     private void answer(Context context) {
-        JsonNode body = body(context);
-        Finding finding = FindingAddress.find(findings, field(body, "finding").orElse(""));
+        JsonBody body = JsonBody.of(context);
+        Finding finding = FindingAddress.find(findings, body.text("finding").orElse(""));
         Instant now = clock.instant();
-        AnswerEntry entry = AnswerEntry.read(name -> field(body, name), finding.kind(), now);
+        AnswerEntry entry = AnswerEntry.read(body::text, finding.kind(), now);
         boolean fresh = answering.write(finding, entry, Visitor.of(context).name(), now);
         context.appData(Pages.NEWS).accept(new News.SheetChanged());
         context.status(fresh ? HttpStatus.CREATED : HttpStatus.OK);
@@ -64,25 +59,5 @@ final class AnswerApi {
         shape.put("at", answer.at().toString());
         shape.put("by", answer.by());
         return shape;
-    }
-
-    private static JsonNode body(Context context) {
-        try {
-            JsonNode body = JSON.readTree(context.body());
-            if (body != null && body.isObject()) {
-                return body;
-            }
-        } catch (JsonProcessingException unreadable) {
-            throw new BadRequest("The body is no JSON: " + unreadable.getOriginalMessage() + ".");
-        }
-        throw new BadRequest("The body has to be one JSON object.");
-    }
-
-    private static Optional<String> field(JsonNode body, String name) {
-        return Optional.ofNullable(body.get(name))
-                .filter(node -> node.isValueNode() && !node.isNull())
-                .map(JsonNode::asText)
-                .map(String::strip)
-                .filter(text -> !text.isEmpty());
     }
 }

@@ -65,7 +65,7 @@ public record Passed(String threshold, String found, String needed, String margi
         double odds = Math.min(MOST_ODDS, probability / Math.max(1 - probability, 1e-9));
         double times = odds / needed;
         String found = odds >= MOST_ODDS ? "more than a million to 1" : toOne(odds);
-        String margin = times >= 1 ? timesWords(times) + " as sure as it had to be" : "not reached";
+        String margin = times >= 1 ? timesWords(times) + " what was asked" : "not reached";
         return new Passed(Dial.MOVE_IN_ODDS.label(), found, toOne(needed), margin);
     }
 

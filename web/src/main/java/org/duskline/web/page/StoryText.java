@@ -65,7 +65,7 @@ final class StoryText {
 
     private void rivals() {
         if (!story.finding().rivals().isEmpty()) {
-            title("What else it could have been");
+            title("What it may have been, as it stood when it was told");
             for (Map.Entry<Rival, Double> rival : Words.rivals(story.finding())) {
                 lines.add("- " + Words.rival(rival.getKey()) + " " + Words.percent(rival.getValue()));
             }

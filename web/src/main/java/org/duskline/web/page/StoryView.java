@@ -84,6 +84,11 @@ public record StoryView(
         return steps.isEmpty() ? finding.summary() : steps.get(0).summary();
     }
 
+    /** The last stage, where it has come further than being raised. */
+    public Optional<Step> last() {
+        return steps.size() > 1 ? Optional.of(steps.get(steps.size() - 1)) : Optional.empty();
+    }
+
     /** Where other thresholds are tried on it; empty for what has none to turn. */
     public Optional<String> tuning() {
         return switch (finding.kind()) {

@@ -1,14 +1,10 @@
 package org.duskline.web.page;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.InstantSource;
 import java.util.List;
-import java.util.Optional;
 import org.duskline.analyzer.visit.KeptVisit;
 import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.collector.trap.Trap;
@@ -16,8 +12,6 @@ import org.duskline.web.page.board.Watchboard;
 
 /** Visits for programs, and for phones that kept some until they had reception. Described by {@code openapi.json}. */
 final class VisitApi {
-    private static final ObjectMapper JSON = new ObjectMapper();
-
     private final Watchboard board;
     private final VisitLog visits;
     private final InstantSource clock;
@@ -37,8 +31,8 @@ final class VisitApi {
     }
 
     private void write(Context context) {
-        JsonNode body = body(context);
-        String name = field(body, "trap").orElseThrow(() -> new BadRequest("Say at which trap: \"trap\" is missing."));
+        JsonBody body = JsonBody.of(context);
+        String name = body.text("trap").orElseThrow(() -> new BadRequest("Say at which trap: \"trap\" is missing."));
         VisitEntry entry = entry(context, body, trap(name));
         boolean known = entry.mark().flatMap(visits::marked).isPresent();
         long number = visits.record(entry.visit(), clock.instant(), entry.mark());
@@ -50,7 +44,8 @@ final class VisitApi {
 
     private void correct(Context context) {
         KeptVisit first = history(context).get(0);
-        VisitEntry entry = entry(context, body(context), trap(first.visit().trap()));
+        VisitEntry entry =
+                entry(context, JsonBody.of(context), trap(first.visit().trap()));
         visits.correct(
                 first.id(), entry.visit(), clock.instant(), Visitor.of(context).name());
         answer(context, first.id());
@@ -67,9 +62,8 @@ final class VisitApi {
         context.json(ApiShapes.visit(latest(visits.history(number))));
     }
 
-    private VisitEntry entry(Context context, JsonNode body, Trap trap) {
-        return VisitEntry.read(
-                name -> field(body, name), trap, Visitor.of(context).name(), clock.instant());
+    private VisitEntry entry(Context context, JsonBody body, Trap trap) {
+        return VisitEntry.read(body::text, trap, Visitor.of(context).name(), clock.instant());
     }
 
     private Trap trap(String name) {
@@ -86,25 +80,5 @@ final class VisitApi {
 
     private static List<?> shapes(List<KeptVisit> kept) {
         return kept.stream().map(ApiShapes::visit).toList();
-    }
-
-    private static JsonNode body(Context context) {
-        try {
-            JsonNode body = JSON.readTree(context.body());
-            if (body != null && body.isObject()) {
-                return body;
-            }
-        } catch (JsonProcessingException unreadable) {
-            throw new BadRequest("The body is no JSON: " + unreadable.getOriginalMessage() + ".");
-        }
-        throw new BadRequest("The body has to be one JSON object.");
-    }
-
-    private static Optional<String> field(JsonNode body, String name) {
-        return Optional.ofNullable(body.get(name))
-                .filter(JsonNode::isValueNode)
-                .map(JsonNode::asText)
-                .map(String::strip)
-                .filter(text -> !text.isEmpty() && !text.equals("null"));
     }
 }

@@ -126,7 +126,11 @@ class StoryPagesTest {
     void what_was_said_first_stays_and_what_followed_is_told_in_order() throws Exception {
         assertThat(told("/story"))
                 .containsSubsequence(
-                        "A swarm is moving in: +1.42 kg", "raised", "borne out since", "It stayed past dusk");
+                        "A swarm is moving in: +1.42 kg",
+                        "It stayed past dusk.",
+                        "raised",
+                        "borne out since",
+                        "It stayed past dusk");
     }
 
     @Test
