@@ -55,6 +55,11 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
             double nats = Math.max(fell(fall), fell(0.7 * longFall));
             odds.add(nats, "weight %+.2f kg over two and a half hours against the other scales", -fall);
         }
+        double usual = FormerDays.usualPerMinute(series, at);
+        odds.add(
+                Odds.through(usual / Math.max(whole.perMinute(), 0.1), 0.3, 0, 0.6, -3, 1, -6),
+                "usual at this hour: %.1f a minute; robbers are through in a day or two",
+                usual);
         double start = Beginning.of(series, at, least).perMinute();
         odds.add(Odds.through(start, 1.5, -2.5, 3, 0, 6, 2), "it began with %.1f a minute within half an hour", start);
         double sun = surroundings.hoursAfterSunrise(now);

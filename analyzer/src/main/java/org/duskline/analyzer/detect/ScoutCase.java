@@ -21,7 +21,6 @@ public record ScoutCase(
         long onsetMillis, double perMinute, double logOdds, List<Evidence> evidence, Map<Rival, Double> rivals) {
     private static final long HALF_HOUR = 30 * 60_000L;
     private static final long TEN_MINUTES = 10 * 60_000L;
-    private static final long DAY = 24 * 3_600_000L;
     private static final double PRIOR = -5;
 
     /** Weighs the case at an index; empty while the traffic is below the threshold. */
@@ -57,7 +56,7 @@ public record ScoutCase(
                 Odds.through(beginning.perMinuteBefore(), 0.002, -1, 0.012, 0, 0.03, 0.6),
                 "%.2f a minute in the two hours before; the first scouts are few",
                 beginning.perMinuteBefore());
-        double usual = usualAtThisHour(series, at);
+        double usual = FormerDays.usualPerMinute(series, at);
         odds.add(
                 Odds.through(Math.log((rate + 0.1) / (usual + 0.1)), 0, -5, 0.7, -2, 1.4, 1, 2, 2),
                 "usual at this hour: %.1f a minute",
@@ -121,30 +120,6 @@ public record ScoutCase(
                 Rival.RESTART, rest * lanes / sum,
                 Rival.ANTS, rest / sum,
                 Rival.ROBBERS, rest / sum);
-    }
-
-    /** The second highest of the same hour's traffic on the days before, crossings a minute. */
-    static double usualAtThisHour(TrapSeries series, int at) {
-        double highest = 0;
-        double second = 0;
-        for (int day = 1; day <= 6; day++) {
-            long then = series.timeMillis(at) - day * DAY;
-            double most = 0;
-            for (int shift = -2; shift <= 2; shift++) {
-                int end = series.lastAt(then + shift * HALF_HOUR);
-                if (end > 0 && then + shift * HALF_HOUR - series.timeMillis(end) < HALF_HOUR) {
-                    Traffic traffic = Traffic.over(series, series.timeMillis(end) - HALF_HOUR, end);
-                    most = traffic.minutes() > 120 ? most : Math.max(most, traffic.perMinute());
-                }
-            }
-            if (most > highest) {
-                second = highest;
-                highest = most;
-            } else {
-                second = Math.max(second, most);
-            }
-        }
-        return second;
     }
 
     private static long onset(TrapSeries series, int at, double rate) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.duskline.analyzer.detect.DepartureCase;
+import org.duskline.analyzer.detect.FormerDays;
 import org.duskline.analyzer.detect.MoveInCase;
 import org.duskline.analyzer.detect.SilentArrival;
 import org.duskline.analyzer.detect.Surroundings;
@@ -27,6 +28,12 @@ final class Occupancy implements Cloneable {
     /** So many nats more than at the alarm, and it counts as borne out. */
     private static final double BORNE_OUT = 2.5;
 
+    /** Hands at the trap explain for so long that the weight is gone. */
+    private static final long HANDS_EXPLAIN = 4 * HOUR;
+
+    /** So long in flight weather the counter must agree or disagree with a scale that has lost the swarm's weight. */
+    private static final double SETTLES_FLIGHT_HOURS = 1.5;
+
     /** Log odds once the weight or the bees are gone again. */
     private static final double GONE_AGAIN = -3;
 
@@ -41,6 +48,8 @@ final class Occupancy implements Cloneable {
     private long emptiedAt = Long.MIN_VALUE / 2;
     private long lowSince;
     private double idleFlightHours;
+    private double flownWhileLight;
+    private double idleWhileLight;
     private double logOdds;
     private double raisedLogOdds;
     private Aftermath aftermath = new Aftermath();
@@ -110,6 +119,8 @@ final class Occupancy implements Cloneable {
         left = false;
         lowSince = 0;
         idleFlightHours = 0;
+        flownWhileLight = 0;
+        idleWhileLight = 0;
         logOdds = moveIn.logOdds();
         raisedLogOdds = logOdds;
         aftermath.begin();
@@ -162,7 +173,8 @@ final class Occupancy implements Cloneable {
         aftermath
                 .look(series, at, onset, fitted, stillThere(series, at), surroundings)
                 .ifPresent(evidence -> learn(evidence, now, out));
-        if (occupied && !surroundings.keeperShut(now) && empty(series, at, now, surroundings)) {
+        boolean hands = now - disturbedAt < HANDS_EXPLAIN;
+        if (occupied && !surroundings.keeperShut(now) && empty(series, at, hands, surroundings)) {
             vacate(now, disturbedAt, out);
         }
     }
@@ -238,44 +250,60 @@ final class Occupancy implements Cloneable {
         return series.totalIn(at) - series.totalIn(dawn) > 50;
     }
 
-    private boolean empty(TrapSeries series, int at, long now, Surroundings surroundings) {
-        boolean weighs = fitted.hasScale() && !Double.isNaN(baseKg);
-        if (weighs) {
-            double level = series.median(Quantity.WEIGHT, at - 4, at);
-            if (level < baseKg + 0.35 * swarmKg) {
-                lowSince = lowSince == 0 ? now : lowSince;
-            } else if (!Double.isNaN(level)) {
-                lowSince = 0;
-            }
-            if (lowSince != 0 && now - lowSince > (left ? 10 : 40) * MINUTE) {
-                return true;
-            }
+    private boolean empty(TrapSeries series, int at, boolean hands, Surroundings surroundings) {
+        FlightStep flight = FlightStep.at(series, at, surroundings);
+        boolean light = fitted.hasScale() && !Double.isNaN(baseKg) && light(series, at);
+        if (light && (left || hands || !strengthened || !fitted.hasCounter() || quietWhileLight(series, at, flight))) {
+            return true;
         }
-        return fitted.hasCounter() && idle(series, at, surroundings) > 7;
+        return fitted.hasCounter() && idle(flight) > 7;
+    }
+
+    /** Whether the swarm's weight has been gone for a while. */
+    private boolean light(TrapSeries series, int at) {
+        long now = series.timeMillis(at);
+        double level = series.median(Quantity.WEIGHT, at - 4, at);
+        if (level < baseKg + 0.35 * swarmKg) {
+            lowSince = lowSince == 0 ? now : lowSince;
+        } else if (!Double.isNaN(level)) {
+            lowSince = 0;
+            flownWhileLight = 0;
+            idleWhileLight = 0;
+        }
+        return lowSince != 0 && now - lowSince > (left ? 10 : 40) * MINUTE;
+    }
+
+    /**
+     * A scale that jumped takes the weight away and leaves the bees: while they fly as on the days before, the zero is
+     * moved instead of the colony.
+     */
+    private boolean quietWhileLight(TrapSeries series, int at, FlightStep flight) {
+        if (flight.fit() && flight.perMinute() >= Math.max(2, 0.5 * FormerDays.usualPerMinute(series, at))) {
+            flownWhileLight += flight.hours();
+        } else if (flight.fit()) {
+            idleWhileLight += flight.hours();
+        }
+        if (flownWhileLight > SETTLES_FLIGHT_HOURS) {
+            baseKg = series.median(Quantity.WEIGHT, at - 4, at) - swarmKg;
+            lowSince = 0;
+            flownWhileLight = 0;
+            idleWhileLight = 0;
+        }
+        return idleWhileLight > SETTLES_FLIGHT_HOURS;
     }
 
     /** Hours of flight weather in which next to nothing passed; a colony of any size would have flown. */
-    private double idle(TrapSeries series, int at, Surroundings surroundings) {
-        if (at == 0) {
-            return 0;
-        }
-        long now = series.timeMillis(at);
-        double hours = (now - series.timeMillis(at - 1)) / (double) HOUR;
-        double bees = series.totalIn(at) + series.totalOut(at) - series.totalIn(at - 1) - series.totalOut(at - 1);
-        boolean fit = surroundings.hoursAfterSunrise(now) > 3
-                && surroundings.hoursBeforeSunset(now) > 2
-                && !(surroundings.outsideCelsius(now) < 15)
-                && hours < 1;
-        if (fit && bees / (hours * 60) < 0.7) {
-            idleFlightHours += hours;
-        } else if (fit && bees / (hours * 60) > 2) {
-            idleFlightHours = Math.max(0, idleFlightHours - 3 * hours);
+    private double idle(FlightStep flight) {
+        if (flight.fit() && flight.perMinute() < 0.7) {
+            idleFlightHours += flight.hours();
+        } else if (flight.fit() && flight.perMinute() > 2) {
+            idleFlightHours = Math.max(0, idleFlightHours - 3 * flight.hours());
         }
         return idleFlightHours;
     }
 
     private void vacate(long now, long disturbedAt, List<Signal> out) {
-        boolean hands = now - disturbedAt < 4 * HOUR;
+        boolean hands = now - disturbedAt < HANDS_EXPLAIN;
         if (left) {
             vacate(now, Stage.ENDED, "The colony has left", out);
         } else if (hands) {

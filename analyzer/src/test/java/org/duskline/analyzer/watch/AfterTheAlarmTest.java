@@ -94,6 +94,31 @@ class AfterTheAlarmTest {
     }
 
     @Test
+    void a_scale_that_jumps_under_a_flying_colony_takes_no_colony_away_and_its_foragers_are_no_robbers() {
+        live(Fitted.BOTH, settled(12).jump(-1.6).until("28T20:00").samples());
+        assertThat(moveIns(Stage.ENDED)).isEmpty();
+        assertThat(told).noneMatch(finding -> finding.kind() == Kind.ROBBING);
+        assertThat(watch.condition(NAME)).isEqualTo(Condition.OCCUPIED);
+    }
+
+    @Test
+    void weight_that_goes_while_nobody_flies_any_more_ends_it() {
+        live(Fitted.BOTH, settled(0).jump(-1.6).until("28T20:00").samples());
+        assertThat(moveIns(Stage.ENDED))
+                .singleElement()
+                .satisfies(finding -> assertThat(finding.summary()).contains("empty again"));
+    }
+
+    /** A swarm that has foraged for three days, and what flies from then on. */
+    private static TrapDays settled(double perMinuteAfter) {
+        TrapDays days = new TrapDays(36, TWO_MINUTES).until("22T12:30").swarm(1.4, Duration.ofMinutes(18));
+        for (int day = 22; day <= 24; day++) {
+            days.until(day + "T20:00").crossings(0).until(day + 1 + "T08:00").crossings(12);
+        }
+        return days.until("25T11:00").crossings(perMinuteAfter);
+    }
+
+    @Test
     void a_collection_that_is_written_down_ends_it_and_the_trap_starts_afresh() {
         TrapDays days = new TrapDays(33, TWO_MINUTES).until("22T12:30").swarm(1.4, Duration.ofMinutes(18));
         days.until("22T20:30").jump(-1.4).until("24T12:30");
