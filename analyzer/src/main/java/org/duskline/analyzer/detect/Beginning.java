@@ -13,7 +13,12 @@ import org.duskline.analyzer.series.TrapSeries;
 record Beginning(double perMinute, double minutesToGrow, double perMinuteBefore) {
     private static final long TEN_MINUTES = 10 * 60_000L;
     private static final int LONGEST_SPELL = 60;
-    private static final double QUIET_PER_MINUTE = 0.25;
+    private static final double LEAST_QUIET_PER_MINUTE = 0.25;
+    private static final double MOST_QUIET_PER_MINUTE = 0.6;
+
+    /** Strays of every day are no beginning: what is so small a share of what passes now counts as quiet. */
+    private static final double QUIET_SHARE = 0.15;
+
     private static final int QUIET_BINS = 3;
 
     /**
@@ -24,6 +29,7 @@ record Beginning(double perMinute, double minutesToGrow, double perMinuteBefore)
     static Beginning of(TrapSeries series, int at, double least) {
         long now = series.timeMillis(at);
         double[] rates = new double[LONGEST_SPELL];
+        double still = quietPerMinute(series, at);
         int first = 0;
         int quiet = 0;
         for (int bin = 0; bin < LONGEST_SPELL && quiet < QUIET_BINS; bin++) {
@@ -33,11 +39,17 @@ record Beginning(double perMinute, double minutesToGrow, double perMinuteBefore)
             }
             rates[bin] = Traffic.over(series, series.timeMillis(end) - TEN_MINUTES, end)
                     .perMinute();
-            quiet = rates[bin] < QUIET_PER_MINUTE ? quiet + 1 : 0;
+            quiet = rates[bin] < still ? quiet + 1 : 0;
             first = quiet == 0 ? bin : first;
         }
         long start = now - (first + 1) * TEN_MINUTES;
         return new Beginning(busiest(rates, first), grown(rates, first, least), before(series, start));
+    }
+
+    private static double quietPerMinute(TrapSeries series, int at) {
+        double rate = Traffic.over(series, series.timeMillis(at) - 3 * TEN_MINUTES, at)
+                .perMinute();
+        return Math.max(LEAST_QUIET_PER_MINUTE, Math.min(MOST_QUIET_PER_MINUTE, QUIET_SHARE * rate));
     }
 
     private static double busiest(double[] rates, int first) {

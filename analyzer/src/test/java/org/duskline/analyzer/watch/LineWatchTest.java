@@ -188,6 +188,17 @@ class LineWatchTest {
         assertThat(raised(live(Fitted.BOTH, days.samples()), Kind.SCOUTING)).isEmpty();
     }
 
+    @Test
+    void a_web_that_fills_the_gate_at_once_is_not_scouts_because_strays_came_by_before() {
+        TrapDays days = new TrapDays(7, TWO_MINUTES)
+                .until("22T08:00")
+                .crossings(0.35)
+                .until("22T13:00")
+                .crossings(5)
+                .until("22T16:00");
+        assertThat(raised(live(Fitted.BOTH, days.samples()), Kind.SCOUTING)).isEmpty();
+    }
+
     @ParameterizedTest
     @EnumSource(
             value = Fitted.class,
