@@ -200,6 +200,14 @@ class WeekOfAlertsTest {
                 .as("broker")
                 .hasSize(TOLD.size())
                 .doesNotHaveDuplicates();
+        assertThat(published.stream()
+                        .filter(alert -> alert.has("trap"))
+                        .map(alert -> alert.path("trap").asText())
+                        .toList())
+                .as("order on the broker")
+                .isEqualTo(TOLD.stream()
+                        .map(line -> line.substring(line.lastIndexOf(" at ") + 4, line.length() - 1))
+                        .toList());
         assertThat(deliveries.latest(1000)).allMatch(parcel -> parcel.state() == State.SENT);
         programNewsIsToldOnce(letters);
         letterThreadsHold();
