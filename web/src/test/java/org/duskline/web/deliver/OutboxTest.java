@@ -182,8 +182,9 @@ class OutboxTest {
                         + "Since: Tue 12 May, 13:04, 9 min ago.\n"
                         + "How big: about 1.4 kg (1.1 to 1.8), some 11,000 bees.\n")
                 .contains("By when: from Tue 2", "to Wed 04:", "Veil, gloves", "Local law")
-                .contains("Answer: https://line.example/answer?link=");
-        String link = text.substring(text.indexOf("link=") + 5).strip();
+                .contains("Answer: https://line.example/answer?link=")
+                .contains("for who may sign in: https://line.example/story?finding=move-in");
+        String link = text.substring(text.indexOf("link=") + 5).lines().findFirst().orElseThrow();
         assertThat(deliveries.links().verify(link, clock.instant()))
                 .isInstanceOfSatisfying(
                         AnswerLink.Check.Valid.class,
