@@ -184,7 +184,8 @@ class OutboxTest {
                 .contains("By when: from Tue 2", "to Wed 04:", "Veil, gloves", "Local law")
                 .contains("Answer: https://line.example/answer?link=")
                 .contains("for who may sign in: https://line.example/story?finding=move-in");
-        String link = text.substring(text.indexOf("link=") + 5).lines().findFirst().orElseThrow();
+        String link =
+                text.substring(text.indexOf("link=") + 5).lines().findFirst().orElseThrow();
         assertThat(deliveries.links().verify(link, clock.instant()))
                 .isInstanceOfSatisfying(
                         AnswerLink.Check.Valid.class,
