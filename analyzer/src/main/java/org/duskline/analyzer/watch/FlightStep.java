@@ -13,7 +13,7 @@ import org.duskline.analyzer.series.TrapSeries;
 record FlightStep(double hours, double perMinute, boolean fit) {
     private static final double HOUR_MILLIS = 3_600_000;
 
-    /** Brisk flight begins there (trade facts, part B). */
+    /** Brisk flight begins there (common practice). */
     private static final double BRISK_CELSIUS = 15;
 
     static FlightStep at(TrapSeries series, int at, Surroundings surroundings) {

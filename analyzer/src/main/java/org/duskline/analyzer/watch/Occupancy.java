@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.duskline.analyzer.detect.DepartureCase;
-import org.duskline.analyzer.detect.FormerDays;
 import org.duskline.analyzer.detect.MoveInCase;
 import org.duskline.analyzer.detect.SilentArrival;
 import org.duskline.analyzer.detect.Surroundings;
@@ -31,9 +30,6 @@ final class Occupancy implements Cloneable {
     /** Hands at the trap explain for so long that the weight is gone. */
     private static final long HANDS_EXPLAIN = 4 * HOUR;
 
-    /** So long in flight weather the counter must agree or disagree with a scale that has lost the swarm's weight. */
-    private static final double SETTLES_FLIGHT_HOURS = 1.5;
-
     /** Log odds once the weight or the bees are gone again. */
     private static final double GONE_AGAIN = -3;
 
@@ -46,13 +42,10 @@ final class Occupancy implements Cloneable {
     private boolean strengthened;
     private boolean left;
     private long emptiedAt = Long.MIN_VALUE / 2;
-    private long lowSince;
-    private double idleFlightHours;
-    private double flownWhileLight;
-    private double idleWhileLight;
     private double logOdds;
     private double raisedLogOdds;
     private Aftermath aftermath = new Aftermath();
+    private Emptiness emptiness = new Emptiness();
 
     Occupancy(Fitted fitted) {
         this.fitted = fitted;
@@ -62,6 +55,7 @@ final class Occupancy implements Cloneable {
         try {
             Occupancy copy = (Occupancy) clone();
             copy.aftermath = aftermath.copy();
+            copy.emptiness = emptiness.copy();
             return copy;
         } catch (CloneNotSupportedException e) {
             throw new AssertionError(e);
@@ -117,10 +111,7 @@ final class Occupancy implements Cloneable {
         swarmKg = moveIn.size().kg();
         strengthened = false;
         left = false;
-        lowSince = 0;
-        idleFlightHours = 0;
-        flownWhileLight = 0;
-        idleWhileLight = 0;
+        emptiness = new Emptiness();
         logOdds = moveIn.logOdds();
         raisedLogOdds = logOdds;
         aftermath.begin();
@@ -252,54 +243,24 @@ final class Occupancy implements Cloneable {
 
     private boolean empty(TrapSeries series, int at, boolean hands, Surroundings surroundings) {
         FlightStep flight = FlightStep.at(series, at, surroundings);
-        boolean light = fitted.hasScale() && !Double.isNaN(baseKg) && light(series, at);
-        if (light && (left || hands || !strengthened || !fitted.hasCounter() || quietWhileLight(series, at, flight))) {
+        boolean light = fitted.hasScale() && !Double.isNaN(baseKg) && light(series, at, flight);
+        boolean explained = left || hands || !strengthened || !fitted.hasCounter();
+        if (light && (explained || emptiness.nobodyFliesSinceItIsLight())) {
             return true;
         }
-        return fitted.hasCounter() && idle(flight) > 7;
+        return fitted.hasCounter() && emptiness.idle(flight);
     }
 
-    /** Whether the swarm's weight has been gone for a while. */
-    private boolean light(TrapSeries series, int at) {
-        long now = series.timeMillis(at);
+    /** Whether the swarm's weight has been gone for a while, and not by a scale that jumped. */
+    private boolean light(TrapSeries series, int at, FlightStep flight) {
         double level = series.median(Quantity.WEIGHT, at - 4, at);
-        if (level < baseKg + 0.35 * swarmKg) {
-            lowSince = lowSince == 0 ? now : lowSince;
-        } else if (!Double.isNaN(level)) {
-            lowSince = 0;
-            flownWhileLight = 0;
-            idleWhileLight = 0;
+        boolean light = emptiness.light(series, at, level, baseKg + 0.35 * swarmKg, left);
+        if (light && fitted.hasCounter() && emptiness.fliesAsBefore(series, at, flight)) {
+            baseKg = level - swarmKg;
+            emptiness.heavyAgain();
+            return false;
         }
-        return lowSince != 0 && now - lowSince > (left ? 10 : 40) * MINUTE;
-    }
-
-    /**
-     * A scale that jumped takes the weight away and leaves the bees: while they fly as on the days before, the zero is
-     * moved instead of the colony.
-     */
-    private boolean quietWhileLight(TrapSeries series, int at, FlightStep flight) {
-        if (flight.fit() && flight.perMinute() >= Math.max(2, 0.5 * FormerDays.usualPerMinute(series, at))) {
-            flownWhileLight += flight.hours();
-        } else if (flight.fit()) {
-            idleWhileLight += flight.hours();
-        }
-        if (flownWhileLight > SETTLES_FLIGHT_HOURS) {
-            baseKg = series.median(Quantity.WEIGHT, at - 4, at) - swarmKg;
-            lowSince = 0;
-            flownWhileLight = 0;
-            idleWhileLight = 0;
-        }
-        return idleWhileLight > SETTLES_FLIGHT_HOURS;
-    }
-
-    /** Hours of flight weather in which next to nothing passed; a colony of any size would have flown. */
-    private double idle(FlightStep flight) {
-        if (flight.fit() && flight.perMinute() < 0.7) {
-            idleFlightHours += flight.hours();
-        } else if (flight.fit() && flight.perMinute() > 2) {
-            idleFlightHours = Math.max(0, idleFlightHours - 3 * flight.hours());
-        }
-        return idleFlightHours;
+        return light;
     }
 
     private void vacate(long now, long disturbedAt, List<Signal> out) {
