@@ -7,7 +7,7 @@ package org.duskline.analyzer.detect;
  * @param moveInOdds how sure before a move-in is told, odds to one; higher waits longer and errs less
  * @param scoutsPerMinute crossings a minute, both ways, kept for half an hour, that count as scouts
  * @param robbersPerMinute crossings a minute, both ways, kept for hours while the weight falls, that count as robbers
- * @param flightCelsius below this bees do not fly; trade fact, 10 to 15
+ * @param flightCelsius below this bees do not fly; common practice says 10 to 15
  * @param unheardHours silence before a node counts as unheard
  * @param batteryVolts battery voltage that counts as low
  */

@@ -13,7 +13,7 @@ import org.duskline.collector.wire.Sample;
  * A scale's temperature coefficient. Learned from what weight and cell temperature did from one hour to the next, so that
  * a swarm, rain and the slow breathing of the wood hardly enter; the line through these is Theil and Sen's, which a few
  * wild hours cannot bend. OIML R 60 allows a class C cell 0.7 times its smallest interval for 5 C; unclassed cells and
- * their mounts show 1 to 5 g a degree (trade facts, part E).
+ * their mounts show 1 to 5 g a degree (common practice).
  *
  * @param kgPerCelsius how much more the scale shows for each degree
  * @param interval the 95 % interval of it

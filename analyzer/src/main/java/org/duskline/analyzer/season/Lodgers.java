@@ -6,7 +6,7 @@ import org.duskline.analyzer.season.TrapTruth.Lodger;
 
 /**
  * Animals at a trap: birds and mice that nest, bumblebees and wasps that settle, ants and spiders before the beams, birds
- * on the lid. Weights from the trade facts (M); how often is invented.
+ * on the lid. Weights are common practice; how often is invented.
  */
 final class Lodgers implements Traffic, Load {
     private static final double DAY = 86400;
