@@ -2,14 +2,11 @@ package org.duskline.web.app;
 
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.duskline.collector.store.LineBook;
 import org.duskline.collector.store.Store;
 import org.duskline.collector.trap.Fitting;
-import org.duskline.collector.trap.Trap;
-import org.duskline.web.settings.Nearest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -47,7 +44,7 @@ final class ExportCommand implements Callable<Integer> {
     public Integer call() {
         try (Store store = database.openExisting(surroundings)) {
             LineBook line = store.line();
-            ZoneId zone = find(line).zone();
+            ZoneId zone = AskedTrap.on(line, trap).zone();
             Instant first = Optional.ofNullable(from)
                     .map(text -> Moment.read(text, zone))
                     .orElse(Instant.MIN);
@@ -64,22 +61,6 @@ final class ExportCommand implements Callable<Integer> {
             }
         }
         return Exit.DONE;
-    }
-
-    private Trap find(LineBook line) {
-        return line.trap(trap)
-                .orElseThrow(() -> Failure.askedWrongly("There is no trap \"" + trap + "\" on this line."
-                        + whichThereAre(line.traps().stream().map(Trap::name).toList())));
-    }
-
-    private String whichThereAre(List<String> names) {
-        if (names.isEmpty()) {
-            return " It has none at all: enter your traps with \"duskline import --line FILE\", or name their file in the"
-                    + " settings (line).";
-        }
-        return Nearest.to(trap, names)
-                .map(name -> " Did you mean \"" + name + "\"?")
-                .orElse(" Its traps are " + String.join(", ", names) + ".");
     }
 
     private static Instant later(Instant one, Instant other) {

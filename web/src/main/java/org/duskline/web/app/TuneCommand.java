@@ -78,8 +78,8 @@ final class TuneCommand implements Callable<Integer> {
     }
 
     private void checkTrap(Store store) {
-        if (trap != null && store.line().trap(trap).isEmpty()) {
-            throw Failure.askedWrongly("The line has no trap named \"" + trap + "\".");
+        if (trap != null) {
+            AskedTrap.on(store.line(), trap);
         }
     }
 

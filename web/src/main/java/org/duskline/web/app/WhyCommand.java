@@ -11,7 +11,6 @@ import org.duskline.analyzer.replay.Replay;
 import org.duskline.analyzer.replay.ThresholdBook;
 import org.duskline.analyzer.watch.Nearest;
 import org.duskline.collector.store.Store;
-import org.duskline.collector.trap.Trap;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -55,11 +54,7 @@ final class WhyCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         try (Store store = database.openExisting(surroundings)) {
-            ZoneId zone = store.line()
-                    .trap(trap)
-                    .map(Trap::zone)
-                    .orElseThrow(() -> Failure.askedWrongly(
-                            "The line has no trap named \"" + trap + "\". \"duskline findings\" shows the names."));
+            ZoneId zone = AskedTrap.on(store.line(), trap).zone();
             Instant first = Moment.read(from, zone);
             Instant last = Moment.read(to, zone);
             ThresholdBook book = ThresholdBook.open(store);

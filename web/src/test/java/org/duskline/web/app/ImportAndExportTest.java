@@ -67,7 +67,7 @@ class ImportAndExportTest {
         imported(RecordedSeason.plain(folder));
         Session session = export("--trap", "Mil Race");
         assertThat(session.exit()).isEqualTo(Exit.ASKED_WRONGLY);
-        assertThat(session.err()).contains("There is no trap \"Mil Race\"", "Did you mean \"Mill Race\"?");
+        assertThat(session.err()).contains("The line has no trap named \"Mil Race\"", "Did you mean \"Mill Race\"?");
         assertThat(session.out()).isEmpty();
     }
 
