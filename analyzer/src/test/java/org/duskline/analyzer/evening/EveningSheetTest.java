@@ -140,7 +140,15 @@ class EveningSheetTest {
         assertThat(stop.lift().takesTwo()).isFalse();
         Lift unknown = new Lift(Double.NaN, 1.4, 1.8);
         assertThat(unknown.takesTwo()).isTrue();
-        assertThat(unknown.said()).isEqualTo("up to 17 kg (box not weighed)");
+        assertThat(unknown.said()).isEqualTo("up to 17 kg (swarm 1.4; box not weighed)");
+    }
+
+    @Test
+    void a_scale_that_was_zeroed_with_the_box_on_it_does_not_make_the_lift_light() {
+        Lift zeroed = new Lift(-0.3, 1.5, 1.8);
+        assertThat(zeroed.takesTwo()).isTrue();
+        assertThat(zeroed.said()).isEqualTo("up to 17 kg (swarm 1.5; box not weighed)");
+        assertThat(new Lift(8.2, Double.NaN, Double.NaN).said()).isEqualTo("up to 13 kg (box 8.2; swarm not weighed)");
     }
 
     @Test
