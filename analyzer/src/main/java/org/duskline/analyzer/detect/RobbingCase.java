@@ -24,7 +24,7 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
     private static final double PRIOR = -4;
 
     /** Without a scale only traffic far beyond any scouting can be told to be robbers. */
-    private static final double UNWEIGHED_FACTOR = 6;
+    private static final double UNWEIGHED_FACTOR = 4;
 
     /** Weighs the case at an index of an unoccupied trap with a counter; empty while the traffic is too light. */
     public static Optional<RobbingCase> at(
@@ -54,6 +54,13 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
             double longFall = fallKg(series, at, 2 * WINDOW, surroundings);
             double nats = Math.max(fell(fall), fell(0.7 * longFall));
             odds.add(nats, "weight %+.2f kg over two and a half hours against the other scales", -fall);
+        } else {
+            double before = Traffic.over(series, now - 2 * WINDOW, series.lastAt(now - WINDOW))
+                    .perMinute();
+            odds.add(
+                    Odds.through(before / least, 0.5, 0, 1, 1.2),
+                    "%.0f a minute in the two and a half hours before that; ants and a low sun are through sooner",
+                    before);
         }
         double usual = FormerDays.usualPerMinute(series, at);
         odds.add(

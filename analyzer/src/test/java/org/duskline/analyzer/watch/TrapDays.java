@@ -28,6 +28,7 @@ final class TrapDays {
     private double weightKg = 6.2;
     private double crossingsPerMinute;
     private double boxAboveCelsius = Double.NaN;
+    private double lossKgPerHour;
 
     TrapDays(long seed, Duration period) {
         this.random = new Random(seed);
@@ -47,7 +48,7 @@ final class TrapDays {
         Instant end = Instant.parse("2031-05-" + time + ":00Z");
         while (now.isBefore(end)) {
             double bees = crossingsPerMinute * period.toSeconds() / 60.0 / 2;
-            step(0, bees, bees, 0.004);
+            step(-lossKgPerHour * period.toSeconds() / 3_600.0, bees, bees, 0.004);
         }
         return this;
     }
@@ -55,6 +56,12 @@ final class TrapDays {
     /** From now on scouts or foragers cross so often a minute, as many in as out. */
     TrapDays crossings(double perMinute) {
         crossingsPerMinute = perMinute;
+        return this;
+    }
+
+    /** From now on the box gets lighter, as one whose old honey is carried off. */
+    TrapDays losing(double kgPerHour) {
+        lossKgPerHour = kgPerHour;
         return this;
     }
 
