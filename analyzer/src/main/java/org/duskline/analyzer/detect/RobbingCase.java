@@ -42,8 +42,8 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
         Odds odds = new Odds(PRIOR);
         odds.add(
                 Odds.through(Math.log(whole.perMinute() / least), 0, 1, 1.1, 2.5, 2, 3.5),
-                "%.0f crossings a minute for two and a half hours",
-                whole.perMinute());
+                "%s",
+                Crossings.said(whole.perMinute(), "two and a half hours"));
         odds.add(
                 Odds.through(Math.abs(whole.asymmetry()), 0.1, 1, 0.25, 0, 0.5, -4),
                 "in %.0f, out %.0f",

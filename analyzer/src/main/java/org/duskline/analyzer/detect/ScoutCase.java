@@ -36,8 +36,8 @@ public record ScoutCase(
         Odds odds = new Odds(PRIOR);
         odds.add(
                 Odds.through(Math.log(rate / thresholds.scoutsPerMinute()), 0, 1, 1, 1.5),
-                "%.1f crossings a minute for half an hour (threshold %.1f)",
-                rate,
+                "%s (threshold %.1f)",
+                Crossings.said(rate, "half an hour"),
                 thresholds.scoutsPerMinute());
         odds.add(
                 Odds.through(kept / thresholds.scoutsPerMinute(), 0.3, -6, 0.6, -1.5, 0.9, 0.5),

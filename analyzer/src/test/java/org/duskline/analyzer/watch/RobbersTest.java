@@ -1,10 +1,12 @@
 package org.duskline.analyzer.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import org.duskline.analyzer.detect.Crossings;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
@@ -22,15 +24,31 @@ class RobbersTest {
     private final LineWatch watch = new LineWatch(Thresholds.defaults(), 1);
 
     private List<Kind> told(Fitted fitted, TrapDays days) {
+        return findings(fitted, days).stream().map(Finding::kind).distinct().toList();
+    }
+
+    private List<Finding> findings(Fitted fitted, TrapDays days) {
         String name = TrapDays.TRAP.name();
         watch.watch(TrapDays.TRAP, fitted, List.of());
         List<Finding> told = new ArrayList<>();
         days.samples().forEach(sample -> told.addAll(watch.take(name, "n01", fitted, List.of(sample), sample.time())));
-        return told.stream().map(Finding::kind).distinct().toList();
+        return told;
     }
 
     private static TrapDays quiet(long seed) {
         return new TrapDays(seed, TWO_MINUTES).until("25T10:00");
+    }
+
+    /** Scouts who grow to a crowd over eight hours, by the square of the time. */
+    private static TrapDays growing(TrapDays days) {
+        for (int hour = 10; hour < 18; hour++) {
+            double squared = (hour - 9.0) * (hour - 9.0);
+            days.crossings(0.4 * squared)
+                    .until("25T" + hour + ":30")
+                    .crossings(0.6 * squared)
+                    .until("25T" + (hour + 1) + ":00");
+        }
+        return days;
     }
 
     @Test
@@ -61,14 +79,21 @@ class RobbersTest {
 
     @Test
     void without_a_scale_scouts_that_grow_to_a_crowd_are_no_robbers() {
-        TrapDays days = quiet(64);
-        for (int hour = 10; hour < 18; hour++) {
-            double squared = (hour - 9.0) * (hour - 9.0);
-            days.crossings(0.4 * squared)
-                    .until("25T" + hour + ":30")
-                    .crossings(0.6 * squared)
-                    .until("25T" + (hour + 1) + ":00");
-        }
+        TrapDays days = growing(quiet(64));
         assertThat(told(Fitted.COUNTER, days)).doesNotContain(Kind.ROBBING).contains(Kind.SCOUTING);
+    }
+
+    @Test
+    void how_busy_it_was_can_be_read_from_the_evidence() {
+        assertThat(findings(Fitted.COUNTER, quiet(65).crossings(24).until("25T16:00")))
+                .first()
+                .satisfies(robbers -> assertThat(
+                                Crossings.perMinute(robbers.evidence()).orElseThrow())
+                        .isCloseTo(24, within(2.0)));
+        assertThat(findings(Fitted.COUNTER, growing(quiet(64))))
+                .first()
+                .satisfies(scouts -> assertThat(
+                                Crossings.perMinute(scouts.evidence()).orElseThrow())
+                        .isGreaterThanOrEqualTo(Thresholds.defaults().scoutsPerMinute()));
     }
 }

@@ -4,10 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import org.duskline.analyzer.detect.Crossings;
 import org.duskline.analyzer.detect.Thresholds;
-import org.duskline.analyzer.finding.Evidence;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Rival;
@@ -23,7 +21,6 @@ import org.duskline.collector.trap.Fitted;
  * @param margin by how much it was passed, or that it was not
  */
 public record Passed(String threshold, String found, String needed, String margin) {
-    private static final Pattern CROSSINGS = Pattern.compile("([0-9.]+) crossings a minute for .*");
     private static final double MOST_ODDS = 1_000_000;
 
     /**
@@ -41,11 +38,11 @@ public record Passed(String threshold, String found, String needed, String margi
             finding.size().ifPresent(size -> passed.add(weight(size.kg(), thresholds.smallestSwarmKg())));
         }
         if (finding.kind() == Kind.SCOUTING) {
-            crossings(finding).ifPresent(rate -> passed.add(rate(Dial.SCOUTS, rate, thresholds)));
+            Crossings.perMinute(finding.evidence()).ifPresent(rate -> passed.add(rate(Dial.SCOUTS, rate, thresholds)));
         }
         // Without a scale robbers are told at a multiple of the threshold alone.
         if (finding.kind() == Kind.ROBBING && fitted.hasScale()) {
-            crossings(finding).ifPresent(rate -> passed.add(rate(Dial.ROBBERS, rate, thresholds)));
+            Crossings.perMinute(finding.evidence()).ifPresent(rate -> passed.add(rate(Dial.ROBBERS, rate, thresholds)));
         }
         return passed;
     }
@@ -82,15 +79,6 @@ public record Passed(String threshold, String found, String needed, String margi
                 ? Words.perMinute(perMinute - least) + " a minute over"
                 : Words.perMinute(least - perMinute) + " a minute under";
         return new Passed(dial.label(), Words.perMinute(perMinute) + " a minute", dial.said(least), margin);
-    }
-
-    private static Optional<Double> crossings(Finding finding) {
-        return finding.evidence().stream()
-                .map(Evidence::said)
-                .map(CROSSINGS::matcher)
-                .filter(Matcher::matches)
-                .map(rate -> Double.parseDouble(rate.group(1)))
-                .findFirst();
     }
 
     private static String toOne(double odds) {
