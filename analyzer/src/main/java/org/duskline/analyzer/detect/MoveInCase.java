@@ -39,6 +39,9 @@ public record MoveInCase(
      */
     private static final double PRIOR = -7.6;
 
+    /** More crossings than scouts make on two days at one hour; foragers of a colony make many more: own choice. */
+    private static final double BUSIEST_SCOUTS_PER_MINUTE = 30;
+
     /** A visit is written down a little after hands touched the trap; own choice. */
     private static final long HANDS_MILLIS = 20 * 60_000L;
 
@@ -59,6 +62,7 @@ public record MoveInCase(
         EnumMap<Rival, Double> against = new EnumMap<>(Rival.class);
         if (fitted.hasCounter()) {
             counts(odds, against, rush);
+            lived(odds, series, at);
         }
         if (weighed && fitted.hasCounter()) {
             agreement(odds, rush, ramp);
@@ -127,6 +131,17 @@ public record MoveInCase(
         against.put(Rival.ROBBERS, rush.asymmetry() < 0.2 ? 1.0 : 0.1);
         against.put(Rival.RESTART, rush.asymmetry() > 0.93 ? 1.0 : 0.02);
         against.put(Rival.SCOUTS, rush.surge() < 3 ? 1.0 : 0.05);
+    }
+
+    /** Foragers who hurry home before a storm look like a swarm, at a trap from which a colony has flown for days. */
+    private static void lived(Odds odds, TrapSeries series, int at) {
+        double usual = FormerDays.usualPerMinute(series, at);
+        if (usual > BUSIEST_SCOUTS_PER_MINUTE) {
+            odds.add(
+                    Odds.through(usual, BUSIEST_SCOUTS_PER_MINUTE, 0, 2 * BUSIEST_SCOUTS_PER_MINUTE, -5),
+                    "usual at this hour: %.0f a minute, as where a colony lives already",
+                    usual);
+        }
     }
 
     /** Bees have a weight: a kilogram that comes with a handful of bees was hands. */

@@ -13,10 +13,14 @@ final class Emptiness implements Cloneable {
     /** Hours of flight weather without bees after which a trap is empty whatever its scale says. */
     private static final double IDLE_HOURS = 7;
 
+    /** As many where the scale still has the swarm's weight: storms, or lanes that are blocked, keep a colony in for days. */
+    private static final double IDLE_HOURS_WHILE_HEAVY = 24;
+
     /** So long in flight weather the counter must agree or disagree with a scale that has lost the swarm's weight. */
     private static final double SETTLES_HOURS = 1.5;
 
     private long lightSince;
+    private long flownAt;
     private double idleHours;
     private double flownWhileLight;
     private double idleWhileLight;
@@ -59,17 +63,29 @@ final class Emptiness implements Cloneable {
         return flownWhileLight > SETTLES_HOURS;
     }
 
+    /** Whether the scale has lost the swarm's weight, for however short a time. */
+    boolean lost() {
+        return lightSince != 0;
+    }
+
     boolean nobodyFliesSinceItIsLight() {
         return idleWhileLight > SETTLES_HOURS;
     }
 
-    /** Takes a step, and tells whether next to nothing has passed for so long that a colony of any size would have flown. */
-    boolean idle(FlightStep flight) {
+    /**
+     * Takes a step, and tells whether next to nothing has passed for so long that a colony of any size would have flown.
+     *
+     * @param heavy whether the scale still has the swarm's weight
+     * @param handsAt when hands were last at the trap: what the scale has after them says nothing until bees have flown
+     */
+    boolean idle(FlightStep flight, long now, boolean heavy, long handsAt) {
+        flownAt = flight.perMinute() > 2 ? now : flownAt;
+        boolean kept = heavy && flownAt > handsAt;
         if (flight.fit() && flight.perMinute() < 0.7) {
             idleHours += flight.hours();
         } else if (flight.fit() && flight.perMinute() > 2) {
             idleHours = Math.max(0, idleHours - 3 * flight.hours());
         }
-        return idleHours > IDLE_HOURS;
+        return idleHours > (kept ? IDLE_HOURS_WHILE_HEAVY : IDLE_HOURS);
     }
 }

@@ -164,8 +164,7 @@ final class Occupancy implements Cloneable {
         aftermath
                 .look(series, at, onset, fitted, stillThere(series, at), surroundings)
                 .ifPresent(evidence -> learn(evidence, now, out));
-        boolean hands = now - disturbedAt < HANDS_EXPLAIN;
-        if (occupied && !surroundings.keeperShut(now) && empty(series, at, hands, surroundings)) {
+        if (occupied && !surroundings.keeperShut(now) && empty(series, at, disturbedAt, surroundings)) {
             vacate(now, disturbedAt, out);
         }
     }
@@ -241,14 +240,18 @@ final class Occupancy implements Cloneable {
         return series.totalIn(at) - series.totalIn(dawn) > 50;
     }
 
-    private boolean empty(TrapSeries series, int at, boolean hands, Surroundings surroundings) {
+    private boolean empty(TrapSeries series, int at, long disturbedAt, Surroundings surroundings) {
+        long now = series.timeMillis(at);
+        boolean hands = now - disturbedAt < HANDS_EXPLAIN;
         FlightStep flight = FlightStep.at(series, at, surroundings);
-        boolean light = fitted.hasScale() && !Double.isNaN(baseKg) && light(series, at, flight);
+        boolean weighed = fitted.hasScale() && !Double.isNaN(baseKg);
+        boolean light = weighed && light(series, at, flight);
         boolean explained = left || hands || !strengthened || !fitted.hasCounter();
         if (light && (explained || emptiness.nobodyFliesSinceItIsLight())) {
             return true;
         }
-        return fitted.hasCounter() && emptiness.idle(flight);
+        boolean heavy = weighed && !left && !emptiness.lost();
+        return fitted.hasCounter() && emptiness.idle(flight, now, heavy, disturbedAt);
     }
 
     /** Whether the swarm's weight has been gone for a while, and not by a scale that jumped. */

@@ -109,6 +109,53 @@ class AfterTheAlarmTest {
                 .satisfies(finding -> assertThat(finding.summary()).contains("empty again"));
     }
 
+    @Test
+    void a_colony_that_storms_keep_in_for_two_days_is_not_given_up_while_the_scale_has_its_weight() {
+        live(Fitted.BOTH, settled(0).until("26T20:00").samples());
+        assertThat(moveIns(Stage.ENDED)).isEmpty();
+        assertThat(watch.condition(NAME)).isEqualTo(Condition.OCCUPIED);
+    }
+
+    @Test
+    void a_box_that_came_back_as_heavy_from_the_keepers_hands_is_empty_when_nobody_flies_from_it() {
+        TrapDays days = settled(12).until("25T20:30").crossings(0).hands(Duration.ofMinutes(20));
+        live(Fitted.BOTH, days.until("27T20:00").samples());
+        assertThat(moveIns(Stage.ENDED))
+                .singleElement()
+                .satisfies(finding -> assertThat(finding.summary()).contains("empty again"));
+    }
+
+    @Test
+    void foragers_who_hurry_home_before_a_storm_are_no_swarm_where_a_colony_has_flown_for_days() {
+        live(
+                Fitted.BOTH,
+                flownFrom(70)
+                        .swarm(0.35, Duration.ofMinutes(24))
+                        .until("25T18:00")
+                        .samples());
+        assertThat(moveIns(Stage.RAISED)).isEmpty();
+    }
+
+    @Test
+    void the_same_rush_into_a_trap_that_was_only_looked_at_is_a_swarm() {
+        live(
+                Fitted.BOTH,
+                flownFrom(3)
+                        .swarm(0.35, Duration.ofMinutes(24))
+                        .until("25T18:00")
+                        .samples());
+        assertThat(moveIns(Stage.RAISED)).hasSize(1);
+    }
+
+    /** A trap from which bees have flown by day since nobody knows when, so often a minute. */
+    private static TrapDays flownFrom(double perMinute) {
+        TrapDays days = new TrapDays(37, TWO_MINUTES);
+        for (int day = 20; day <= 25; day++) {
+            days.crossings(0).until(day + "T08:00").crossings(perMinute).until(day + (day < 25 ? "T19:00" : "T13:00"));
+        }
+        return days;
+    }
+
     /** A swarm that has foraged for three days, and what flies from then on. */
     private static TrapDays settled(double perMinuteAfter) {
         TrapDays days = new TrapDays(36, TWO_MINUTES).until("22T12:30").swarm(1.4, Duration.ofMinutes(18));
