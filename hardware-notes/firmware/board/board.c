@@ -17,9 +17,19 @@
 #define FRAM_WRITE_ENABLE 0x06u
 #define FRAM_WRITE 0x02u
 #define FRAM_READ 0x03u
+#define FRAM_SLEEP 0xB9u
+/* Data sheets of such chips give 400 to 450. */
+#define FRAM_WAKES_WITHIN_US 500u
+
+/* Times that the converter takes in: 7.5 and 160.5 of its cycles; the reference needs 10 us. */
+#define ADC_FAST 2u
+#define ADC_SLOW 7u
+#define REFERENCE_CHANNEL 17u
+#define NOMINAL_SUPPLY_MV 3300u
 
 #define CRYSTAL_HZ 32768u
 #define CYCLES_A_MICROSECOND 16u
+#define CYCLES_LAST 0xFFFFFFu
 
 #define CRYSTAL_TURN 0x10000u
 #define CRYSTAL_LAST 0xFFFFu
@@ -66,26 +76,36 @@ static void set_mode(uint32_t port, uint32_t pin, uint32_t mode) {
     GPIO_MODER(port) = (GPIO_MODER(port) & ~(3u << (2u * pin))) | mode << (2u * pin);
 }
 
-/* Four cycles a turn on a Cortex-M0+. */
+/* By the core's timer: how long a loop takes depends on the flash's wait states, and the thermometers' slots do not
+ * forgive it. */
 static void wait_us(uint32_t microseconds) {
-    uint32_t turns = microseconds * CYCLES_A_MICROSECOND / 4u + 1u;
-    __asm volatile("1: sub %0, #1\n bne 1b\n" : "+l"(turns) : : "cc");
+    uint32_t begin = SYST_CVR;
+    while (((begin - SYST_CVR) & CYCLES_LAST) < microseconds * CYCLES_A_MICROSECOND) {
+    }
 }
 
 static void start_clocks(void) {
     RCC_IOPENR |= 3u;
+    FLASH_ACR |= 1u; /* one wait state: 16 MHz at the core voltage after reset is too fast for none */
+    while ((FLASH_ACR & 1u) == 0) {
+    }
     RCC_CR |= 1u; /* HSI16 on, and from now on also first after each sleep */
     while ((RCC_CR & 4u) == 0) {
     }
     RCC_CFGR = (RCC_CFGR & ~3u) | 1u | 1u << 15;
     RCC_APB1ENR |= 1u << 28;
-    PWR_CR |= 1u << 8 | 1u << 9 | 1u; /* backup domain open, ultra low power, regulator low in stop */
+    /* Backup domain open; in stop the reference off and the regulator low, and no wait of some ms for the reference
+     * after. */
+    PWR_CR |= 1u << 8 | 1u << 9 | 1u << 10 | 1u;
     RCC_CSR |= 1u << 8;
     while ((RCC_CSR & 1u << 9) == 0) {
     }
     RCC_CCIPR |= 3u << 18; /* LPTIM1 counts the crystal */
     RCC_APB1ENR |= 1u << 31;
-    RCC_APB2ENR |= 1u << 9 | 1u << 12 | 1u << 14;
+    RCC_APB2ENR |= 1u | 1u << 9 | 1u << 12 | 1u << 14;
+    SYST_RVR = CYCLES_LAST;
+    SYST_CVR = 0;
+    SYST_CSR = 5u; /* counts the core's clock, no interrupt */
 }
 
 static void start_pins(void) {
@@ -115,7 +135,7 @@ void board_start(void) {
     IWDG_KR = 0x5555u;
     IWDG_PR = 6u; /* 37 kHz / 256, 4096 steps: 28 s */
     ADC_CFGR2 = 1u << 30;
-    ADC_SMPR = 2u;
+    ADC_SMPR = ADC_FAST;
     ADC_CR = 1u << 31;
     while ((ADC_CR & 1u << 31) != 0) {
     }
@@ -216,11 +236,28 @@ board_light board_look_at_lane(uint32_t lane) {
     return light;
 }
 
+/* The converter measures against the supply, which falls with a battery that is nearly empty or of a low voltage: the
+ * built-in reference tells how far. */
+static uint32_t supply_mv(void) {
+    SYSCFG_CFGR3 |= 1u;
+    while ((SYSCFG_CFGR3 & 1u << 30) == 0) {
+    }
+    SYSCFG_CFGR3 |= 1u << 8;
+    ADC_CCR |= 1u << 22;
+    ADC_SMPR = ADC_SLOW;
+    wait_us(20);
+    uint32_t code = (uint32_t)convert(REFERENCE_CHANNEL);
+    ADC_SMPR = ADC_FAST;
+    ADC_CCR &= ~(1u << 22);
+    SYSCFG_CFGR3 &= ~(1u << 8 | 1u);
+    return code == 0 ? NOMINAL_SUPPLY_MV : 3000u * REFERENCE_CODE_AT_3000_MV / code;
+}
+
 int32_t board_battery_code(void) {
     converter_ready(true);
-    int32_t code = convert(3);
+    uint32_t code = (uint32_t)convert(3) * supply_mv() / NOMINAL_SUPPLY_MV;
     converter_ready(false);
-    return code;
+    return (int32_t)code;
 }
 
 void board_scale_on(void) {
@@ -267,7 +304,7 @@ static void wire_write(uint32_t pin, uint8_t byte) {
 static uint8_t wire_read(uint32_t pin) {
     uint8_t byte = 0;
     for (int bit = 0; bit < 8; bit++) {
-        wire_slot(pin, 3, 8);
+        wire_slot(pin, 2, 7); /* read within 15 us of the edge, the calls included */
         if (pin_is_high(GPIOA, pin)) {
             byte = (uint8_t)(byte | 1u << bit);
         }
@@ -314,26 +351,42 @@ static void fram_open(uint8_t command, uint32_t at) {
     (void)exchange((uint8_t)at);
 }
 
+static void fram_command(uint8_t command) {
+    set_pin(GPIOA, FRAM_SELECT, false);
+    (void)exchange(command);
+    set_pin(GPIOA, FRAM_SELECT, true);
+}
+
+/* Awake the chip draws 0.1 mA, more than the rest of the sleeping board; a select without a command wakes it. */
+static void fram_wake(void) {
+    set_pin(GPIOA, FRAM_SELECT, false);
+    wait_us(1);
+    set_pin(GPIOA, FRAM_SELECT, true);
+    wait_us(FRAM_WAKES_WITHIN_US);
+}
+
 static bool fram_read(void *context, uint32_t at, uint8_t *bytes, uint32_t count) {
     (void)context;
+    fram_wake();
     fram_open(FRAM_READ, at);
     for (uint32_t i = 0; i < count; i++) {
         bytes[i] = exchange(0);
     }
     set_pin(GPIOA, FRAM_SELECT, true);
+    fram_command(FRAM_SLEEP);
     return true;
 }
 
 static bool fram_write(void *context, uint32_t at, const uint8_t *bytes, uint32_t count) {
     (void)context;
-    set_pin(GPIOA, FRAM_SELECT, false);
-    (void)exchange(FRAM_WRITE_ENABLE);
-    set_pin(GPIOA, FRAM_SELECT, true);
+    fram_wake();
+    fram_command(FRAM_WRITE_ENABLE);
     fram_open(FRAM_WRITE, at);
     for (uint32_t i = 0; i < count; i++) {
         (void)exchange(bytes[i]);
     }
     set_pin(GPIOA, FRAM_SELECT, true);
+    fram_command(FRAM_SLEEP);
     return true;
 }
 

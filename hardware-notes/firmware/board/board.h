@@ -37,6 +37,7 @@ void board_scale_off(void);
 void board_thermometer_convert(uint32_t which);
 void board_thermometer_read(uint32_t which, uint8_t scratchpad[9]);
 
+/* Code of the battery's divider as it would be at a supply of 3.3 V. */
 int32_t board_battery_code(void);
 
 /* 128 KiB of serial FRAM. */

@@ -24,7 +24,16 @@
  * RECOVERED on as set. */
 #define NODE_BATTERY_LOW_MV 3450
 #define NODE_BATTERY_RECOVERED_MV 3600
-/* Battery voltage divider: millivolts at the battery for 4095 codes. */
+/* Battery voltage divider: millivolts at the battery for 4095 codes at a supply of 3.3 V. */
 #define NODE_BATTERY_FULL_SCALE_MV 6600
+
+/* Radio (these for a pair of long-range modules; radio.md has others): milliseconds from its power to the first byte
+ * that it carries, and from a pack's last byte to the word that the broker has it. */
+#ifndef NODE_RADIO_START_MS
+#define NODE_RADIO_START_MS 500
+#endif
+#ifndef NODE_RADIO_ANSWER_MS
+#define NODE_RADIO_ANSWER_MS 8000
+#endif
 
 #endif

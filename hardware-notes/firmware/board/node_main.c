@@ -11,9 +11,10 @@
 /* Looks go on at the busy pace this long after the last bee. */
 #define BUSY_FOR_MS 1000u
 #define SCALE_READINGS 24u
-/* How long the node waits for the word that its pack has been taken, and for
- * settings after it. */
-#define ANSWER_WITHIN_MS 8000u
+/* After the word that a pack has been taken, settings may follow this long; and this long after a report, which gets no
+ * such word. */
+#define SETTINGS_WITHIN_MS (NODE_RADIO_ANSWER_MS / 8u)
+#define REPORT_ANSWER_WITHIN_MS (NODE_RADIO_ANSWER_MS / 4u)
 #define PACK_BYTES 900u
 
 static dl_node node;
@@ -153,30 +154,38 @@ static bool hear(uint32_t for_ms, bool until_taken) {
     return taken;
 }
 
+/* What is written before the radio has started is lost. */
+static void wake_radio(void) {
+    board_carrier_on();
+    if (NODE_RADIO_START_MS > 0) {
+        pass_ms(NODE_RADIO_START_MS);
+    }
+}
+
 static void send_waiting(void) {
     static uint8_t pack[PACK_BYTES];
-    board_carrier_on();
+    wake_radio();
     dl_frame_begin(&incoming);
     size_t length = dl_node_pack(&node, pack, sizeof pack, board_now_ms());
     while (length > 0) {
         pack_number++;
         write_frame(DL_FRAME_READINGS, pack_number, pack, length);
-        if (!hear(ANSWER_WITHIN_MS, true)) {
+        if (!hear(NODE_RADIO_ANSWER_MS, true)) {
             break;
         }
         dl_node_pack_taken(&node);
         length = dl_node_pack(&node, pack, sizeof pack, board_now_ms());
     }
-    (void)hear(1000, false);
+    (void)hear(SETTINGS_WITHIN_MS, false);
     board_carrier_off();
 }
 
 static void report(void) {
     static char reply[DL_ACKNOWLEDGEMENT_BYTES];
+    wake_radio();
     size_t length = dl_node_report(&node, board_now_ms(), reply, sizeof reply);
-    board_carrier_on();
     write_frame(DL_FRAME_ACKNOWLEDGEMENT, 0, (const uint8_t *)reply, length);
-    (void)hear(2000, false);
+    (void)hear(REPORT_ANSWER_WITHIN_MS, false);
     board_carrier_off();
 }
 
@@ -191,6 +200,7 @@ int main(void) {
     name_node(&identity);
     dl_node_start(&node, &identity, &storage);
     commission_beams();
+    look_at_lanes(board_now_ms());
     report();
     for (;;) {
         uint32_t due_s = dl_node_due_in_s(&node, board_now_ms());

@@ -15,6 +15,7 @@
 #define RCC_CCIPR REGISTER(0x4002104Cu)
 #define RCC_CSR REGISTER(0x40021050u)
 #define PWR_CR REGISTER(0x40007000u)
+#define FLASH_ACR REGISTER(0x40022000u)
 
 #define GPIOA 0x50000000u
 #define GPIOB 0x50000400u
@@ -31,6 +32,11 @@
 #define ADC_SMPR REGISTER(0x40012414u)
 #define ADC_CHSELR REGISTER(0x40012428u)
 #define ADC_DR REGISTER(0x40012440u)
+#define ADC_CCR REGISTER(0x40012708u)
+
+#define SYSCFG_CFGR3 REGISTER(0x40010020u)
+/* Code of the built-in reference, measured by the maker at a supply of 3.0 V. */
+#define REFERENCE_CODE_AT_3000_MV (*(const uint16_t *)0x1FF80078u)
 
 #define SPI1_CR1 REGISTER(0x40013000u)
 #define SPI1_SR REGISTER(0x40013008u)
@@ -55,6 +61,11 @@
 
 #define IWDG_KR REGISTER(0x40003000u)
 #define IWDG_PR REGISTER(0x40003004u)
+
+/* The core's own timer, by the architecture's reference manual (ARMv6-M). */
+#define SYST_CSR REGISTER(0xE000E010u)
+#define SYST_RVR REGISTER(0xE000E014u)
+#define SYST_CVR REGISTER(0xE000E018u)
 
 #define NVIC_ISER REGISTER(0xE000E100u)
 #define SCB_SCR REGISTER(0xE000ED10u)

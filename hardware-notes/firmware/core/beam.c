@@ -1,5 +1,8 @@
 #include "beam.h"
 
+/* A beam that gives less than this part of the full scale when new has no lamp. */
+#define FAINT_PART 32
+
 void dl_beam_start(dl_beam *beam, int32_t full_scale, int32_t clear_level) {
     beam->full_scale = full_scale;
     beam->new_level = clear_level;
@@ -20,5 +23,5 @@ dl_beam_view dl_beam_look(dl_beam *beam, int32_t lit, int32_t dark) {
 }
 
 bool dl_beam_dirty(const dl_beam *beam) {
-    return beam->level_x256 / 256 < beam->new_level / 3;
+    return beam->new_level < beam->full_scale / FAINT_PART || beam->level_x256 / 256 < beam->new_level / 3;
 }

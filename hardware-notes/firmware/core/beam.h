@@ -20,7 +20,8 @@ void dl_beam_start(dl_beam *beam, int32_t full_scale, int32_t clear_level);
  * the lamp, and the beam is dazzled. */
 dl_beam_view dl_beam_look(dl_beam *beam, int32_t lit, int32_t dark);
 
-/* True when the clear beam has lost two thirds of its light: time to wipe it. */
+/* True when the clear beam has lost two thirds of its light: time to wipe it; or when it never had any to speak of (a
+ * lamp the wrong way round), and would never be seen broken. */
 bool dl_beam_dirty(const dl_beam *beam);
 
 #endif

@@ -21,7 +21,8 @@ typedef struct gateway {
     dl_frame_reader reader;
     char settings[DL_SETTINGS_BYTES_MAX + 1];
     size_t settings_count;
-    bool settings_waiting;
+    bool settings_waiting; /* not yet acknowledged by the node */
+    bool settings_sent;
 } gateway;
 
 static volatile sig_atomic_t stopped;
@@ -68,13 +69,14 @@ static void write_frame(const gateway *self, dl_frame_kind kind, uint8_t number,
 }
 
 /* The node hears only after it has spoken. Settings have aged by then, so they go
- * as stored ones, and the time goes by itself, from this machine's clock. */
+ * as stored ones, and the time goes by itself, from this machine's clock. A frame can
+ * be lost on the way, so settings go again with each answer until the node has acknowledged some. */
 static void answer(gateway *self) {
     uint8_t now[4];
     dl_put32(now, (uint32_t)time(NULL));
     write_frame(self, DL_FRAME_TIME, 0, now, sizeof now);
     if (self->settings_waiting) {
-        self->settings_waiting = false;
+        self->settings_sent = true;
         write_frame(self, DL_FRAME_SETTINGS_STORED, 0, self->settings, self->settings_count);
     }
 }
@@ -90,6 +92,9 @@ static void take_frame(gateway *self) {
             stopped = 1;
         }
     } else if (self->reader.kind == DL_FRAME_ACKNOWLEDGEMENT) {
+        if (self->settings_sent) {
+            self->settings_waiting = false;
+        }
         (void)carrier_send(self->carrier, "settings/ack", self->reader.payload, self->reader.count, true);
         answer(self);
     }
@@ -104,6 +109,7 @@ static void keep_settings(void *context, const char *payload, size_t count, bool
     memcpy(self->settings, payload, count);
     self->settings_count = count;
     self->settings_waiting = true;
+    self->settings_sent = false;
 }
 
 static void run(gateway *self) {

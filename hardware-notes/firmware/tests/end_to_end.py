@@ -276,6 +276,14 @@ def check_gateway(program, folder, port):
         time.sleep(1)
         os.write(ours, b"\x05noise\0" + stuffed(1, 42, packet))
         frames = read_frames(ours, 3)
+        os.write(ours, stuffed(1, 43, packet))
+        lost = read_frames(ours, 3)
+        os.write(ours, stuffed(2, 0, b'[{"n":"rev","u":"count","v":5}]') + stuffed(1, 44, packet))
+        acknowledged = read_frames(ours, 3)
+    again = [frame[:2] for frame in lost]
+    check(again == [(3, 43), (6, 0), (5, 0)], f"settings that the node has not acknowledged go again: {lost}")
+    after = [frame[:2] for frame in acknowledged]
+    check(after == [(6, 0), (3, 44), (6, 0)], f"settings that it has acknowledged do not: {acknowledged}")
     check([frame[:2] for frame in frames] == [(3, 42), (6, 0), (5, 0)], f"the gateway answers: {frames}")
     if len(frames) == 3:
         check(abs(int.from_bytes(frames[1][2], "little") - time.time()) < 60, "the gateway gives the time")

@@ -144,11 +144,27 @@ static void slow_dirt_is_followed_and_said(void) {
     CHECK(dl_beam_look(&beam, 20, 0) == DL_BEAM_BROKEN);
 }
 
-const test_case sensor_tests[] = {
-    TEST(converter_words_are_twos_complement),     TEST(saturated_and_cut_lines_are_missing_never_zero),
-    TEST(thermometer_words_follow_the_data_sheet), TEST(one_wire_checksum_has_its_catalogue_value),
-    TEST(scratchpads_that_lie_are_missing),        TEST(mean_and_deviation_as_worked_by_hand),
-    TEST(one_knock_does_not_move_the_weight),      TEST(a_few_good_readings_are_no_weight),
-    TEST(extreme_readings_stay_within_range),      TEST(two_known_weights_calibrate),
-    TEST(a_reversed_bridge_weighs_the_same),       TEST(daylight_is_taken_out_and_glare_is_said),
-    TEST(slow_dirt_is_followed_and_said),          {NULL, NULL}};
+static void a_lane_whose_lamp_is_the_wrong_way_round_is_said(void) {
+    dl_beam beam;
+    dl_beam_start(&beam, 4095, 3);
+    CHECK(dl_beam_look(&beam, 52, 50) == DL_BEAM_CLEAR);
+    CHECK(dl_beam_dirty(&beam));
+    dl_beam_start(&beam, 4095, 300);
+    CHECK(!dl_beam_dirty(&beam));
+}
+
+const test_case sensor_tests[] = {TEST(converter_words_are_twos_complement),
+                                  TEST(saturated_and_cut_lines_are_missing_never_zero),
+                                  TEST(thermometer_words_follow_the_data_sheet),
+                                  TEST(one_wire_checksum_has_its_catalogue_value),
+                                  TEST(scratchpads_that_lie_are_missing),
+                                  TEST(mean_and_deviation_as_worked_by_hand),
+                                  TEST(one_knock_does_not_move_the_weight),
+                                  TEST(a_few_good_readings_are_no_weight),
+                                  TEST(extreme_readings_stay_within_range),
+                                  TEST(two_known_weights_calibrate),
+                                  TEST(a_reversed_bridge_weighs_the_same),
+                                  TEST(daylight_is_taken_out_and_glare_is_said),
+                                  TEST(slow_dirt_is_followed_and_said),
+                                  TEST(a_lane_whose_lamp_is_the_wrong_way_round_is_said),
+                                  {NULL, NULL}};
