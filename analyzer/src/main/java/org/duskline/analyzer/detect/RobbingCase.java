@@ -55,8 +55,8 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
             double nats = Math.max(fell(fall), fell(0.7 * longFall));
             odds.add(nats, "weight %+.2f kg over two and a half hours against the other scales", -fall);
         } else {
-            double before = Traffic.over(series, now - 2 * WINDOW, series.lastAt(now - WINDOW))
-                    .perMinute();
+            int then = Math.max(0, series.lastAt(now - WINDOW));
+            double before = Traffic.over(series, now - 2 * WINDOW, then).perMinute();
             odds.add(
                     Odds.through(before / least, 0.5, 0, 1, 1.2),
                     "%.0f a minute in the two and a half hours before that; ants and a low sun are through sooner",

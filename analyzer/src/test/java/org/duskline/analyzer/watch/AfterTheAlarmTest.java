@@ -126,6 +126,22 @@ class AfterTheAlarmTest {
     }
 
     @Test
+    void a_swarm_that_is_fetched_from_a_box_that_comes_back_heavier_is_known_to_be_collected() {
+        TrapDays days = settled(12).until("25T20:30").crossings(0).hands(Duration.ofMinutes(20));
+        live(Fitted.BOTH, days.jump(-0.88).until("26T01:00").samples());
+        assertThat(moveIns(Stage.ENDED))
+                .singleElement()
+                .satisfies(finding -> assertThat(finding.summary()).contains("collected"));
+    }
+
+    @Test
+    void a_look_at_a_colony_takes_it_from_nobody() {
+        TrapDays days = settled(12).until("25T20:30").crossings(0).hands(Duration.ofMinutes(20));
+        live(Fitted.BOTH, days.jump(-0.25).until("26T01:00").samples());
+        assertThat(moveIns(Stage.ENDED)).isEmpty();
+    }
+
+    @Test
     void foragers_who_hurry_home_before_a_storm_are_no_swarm_where_a_colony_has_flown_for_days() {
         live(
                 Fitted.BOTH,

@@ -84,6 +84,12 @@ class RobbersTest {
     }
 
     @Test
+    void a_counter_that_is_busy_from_its_first_sample_on_is_weighed_by_what_there_is() {
+        TrapDays days = new TrapDays(66, TWO_MINUTES).crossings(24).until("20T12:00");
+        assertThat(told(Fitted.COUNTER, days)).doesNotContain(Kind.MOVE_IN);
+    }
+
+    @Test
     void how_busy_it_was_can_be_read_from_the_evidence() {
         assertThat(findings(Fitted.COUNTER, quiet(65).crossings(24).until("25T16:00")))
                 .first()
