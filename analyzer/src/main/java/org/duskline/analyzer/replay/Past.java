@@ -13,6 +13,7 @@ import org.duskline.analyzer.visit.KeptVisit;
 import org.duskline.analyzer.visit.Visit;
 import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.collector.store.Arrival;
+import org.duskline.collector.store.SampleLog;
 import org.duskline.collector.store.Store;
 import org.duskline.collector.trap.Calibration;
 import org.duskline.collector.trap.Fitting;
@@ -78,11 +79,35 @@ public final class Past {
         return read(store, done -> {}, () -> false);
     }
 
-    /** Reads what has arrived since the last reading. */
-    public void catchUp(DoubleConsumer progress, BooleanSupplier cancelled) {
+    /** Reads what was received from an instant on until before another; it is not to be caught up. */
+    static Past between(Store store, Instant from, Instant until, DoubleConsumer progress) {
+        Past past = new Past(store);
+        past.readVisits();
+        SampleLog.PackRange packs = store.samples().received(from, until);
+        for (past.cursor = packs.first() - 1; past.cursor < packs.last(); ) {
+            List<Arrival> arrivals = store.samples().arrivalsAfter(past.cursor, ARRIVALS_AT_ONCE);
+            if (arrivals.isEmpty()) {
+                break;
+            }
+            arrivals.stream()
+                    .filter(one ->
+                            !one.received().isBefore(from) && one.received().isBefore(until))
+                    .forEach(past::take);
+            past.cursor = arrivals.get(arrivals.size() - 1).pack();
+            progress.accept(Math.min(1, (past.cursor - packs.first() + 1) / (double) packs.size()));
+        }
+        return past;
+    }
+
+    private void readVisits() {
         VisitLog log = VisitLog.open(store);
         traps.forEach(trap -> visits.put(
                 trap.name(), log.of(trap.name()).stream().map(KeptVisit::visit).toList()));
+    }
+
+    /** Reads what has arrived since the last reading. */
+    public void catchUp(DoubleConsumer progress, BooleanSupplier cancelled) {
+        readVisits();
         long begun = cursor;
         double whole = Math.max(1, store.samples().lastPack() - begun);
         List<Arrival> arrivals = store.samples().arrivalsAfter(cursor, ARRIVALS_AT_ONCE);

@@ -10,6 +10,8 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.duskline.analyzer.detect.Thresholds;
+import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.replay.Past.Brought;
 import org.duskline.analyzer.watch.InForce;
 import org.duskline.analyzer.watch.LineWatch;
@@ -25,12 +27,7 @@ public final class Replay {
     private static final int MESSAGES_AT_ONCE = 2000;
 
     /** As far back as a fold looks, with a day to settle. */
-    private static final Duration SETTLING = Duration.ofDays(9);
-
-    /** With the day for late news and the hours that a case looks back it stays within what a watch keeps. */
-    private static final Duration LONGEST_ASKED = Duration.ofDays(7);
-
-    private static final Duration LATE = Duration.ofHours(6);
+    static final Duration SETTLING = Duration.ofDays(9);
 
     private final Past past;
 
@@ -66,7 +63,7 @@ public final class Replay {
             Progress progress,
             BooleanSupplier cancelled) {
         Notes notes = new Notes(from, until);
-        LineWatch watch = watchOverLine(thresholds, notes);
+        LineWatch watch = watchOverLine(thresholds, notes, trap -> List.of());
         int first = from.equals(Instant.MIN) ? 0 : firstSince(from.minus(SETTLING));
         int end = until.equals(Instant.MAX) ? past.size() : firstSince(until);
         for (int i = first; i < end; i++) {
@@ -85,26 +82,32 @@ public final class Replay {
     /**
      * How near a stretch at a trap came to each kind of finding, whether or not it was told.
      *
-     * @param from first sample, inclusive
-     * @param until first moment left out
-     * @throws IllegalArgumentException if the stretch is longer than a week, or no node was ever fitted to the trap
+     * @param told what was told at the trap; of it only earlier swarms count that may still have lived there
      */
-    public List<Nearest> whyNot(Function<String, Thresholds> thresholds, String trap, Instant from, Instant until) {
-        if (!from.isBefore(until) || Duration.between(from, until).compareTo(LONGEST_ASKED) > 0) {
-            throw new IllegalArgumentException(
-                    "Ask about a stretch of at most " + LONGEST_ASKED.toDays() + " days that ends after it begins.");
-        }
-        Instant heard = until.plus(LATE);
-        LineWatch watch = watchOverLine(thresholds, new Notes(from, heard));
+    List<Nearest> nearest(Function<String, Thresholds> thresholds, String trap, Stretch stretch, List<Finding> told) {
+        Notes notes = new Notes(stretch.from(), stretch.heard());
+        List<Finding> living = told.stream()
+                .filter(finding -> mayLiveOn(finding, stretch.settling()))
+                .toList();
+        LineWatch watch = watchOverLine(thresholds, notes, name -> name.equals(trap) ? living : List.of());
         if (!watch.watches(trap)) {
             throw new IllegalArgumentException("No node was ever fitted to a trap named \"" + trap + "\".");
         }
-        Notes notes = new Notes(from, heard);
-        int end = firstSince(heard);
-        for (int i = firstSince(from.minus(SETTLING)); i < end; i++) {
+        int end = firstSince(stretch.heard());
+        for (int i = firstSince(stretch.settling()); i < end; i++) {
             take(watch, past.brought(i), notes);
         }
-        return watch.nearest(trap, from, until);
+        return watch.nearest(trap, stretch.from(), stretch.until());
+    }
+
+    /** Whether a swarm told before may have been in the trap when the folding begins. */
+    private boolean mayLiveOn(Finding finding, Instant begin) {
+        return finding.kind() == Kind.MOVE_IN
+                && finding.raised().isBefore(begin)
+                && past.visits(finding.trap()).stream()
+                        .noneMatch(visit -> visit.kind().emptiesTheTrap()
+                                && visit.at().isAfter(finding.onset())
+                                && visit.at().isBefore(begin));
     }
 
     /** Runs over everything recorded, under the same thresholds at every trap. */
@@ -120,11 +123,12 @@ public final class Replay {
         return i;
     }
 
-    private LineWatch watchOverLine(Function<String, Thresholds> thresholds, Notes notes) {
+    private LineWatch watchOverLine(
+            Function<String, Thresholds> thresholds, Notes notes, Function<String, List<Finding>> known) {
         LineWatch watch = LineWatch.overThePast(trap -> new InForce(0, thresholds.apply(trap)));
         for (Trap trap : past.traps()) {
             fittedLast(trap).ifPresent(fitting -> {
-                watch.watch(trap, fitting.fitted(), List.of());
+                watch.watch(trap, fitting.fitted(), known.apply(trap.name()));
                 notes.told(watch.visited(trap.name(), past.visits(trap.name()), Instant.MIN));
             });
         }

@@ -25,6 +25,7 @@ import org.duskline.analyzer.visit.Said;
 import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.analyzer.watch.Analyzer;
 import org.duskline.analyzer.watch.InForce;
+import org.duskline.analyzer.watch.Nearest;
 import org.duskline.collector.collect.Collector;
 import org.duskline.collector.store.Store;
 import org.duskline.collector.trap.Calibration;
@@ -189,6 +190,38 @@ class ReplayTest {
         assertThat(stretch.told())
                 .allSatisfy(told -> assertThat(told.first().raised())
                         .isBetween(raised.minus(Duration.ofHours(1)), raised.plusSeconds(3600)));
+    }
+
+    @Test
+    void a_stretch_asked_about_reads_what_bears_on_it_alone_and_answers_like_the_whole() {
+        Told last = moveIns().get(moveIns().size() - 1);
+        Stretch day = new Stretch(
+                last.onset().minus(Duration.ofHours(12)), last.onset().plus(Duration.ofHours(12)));
+        FindingLog log = new FindingLog(store);
+        List<Nearest> nearest =
+                day.nearest(store, ThresholdBook.open(store), last.onset(), log, last.trap(), share -> {});
+        assertThat(nearest)
+                .isEqualTo(new Replay(past)
+                        .nearest(trap -> NOW, last.trap(), day, log.ofTrap(last.trap(), Instant.MIN, Instant.MAX)));
+        assertThat(nearest.get(0).heldBack()).isEqualTo("Nothing: it was told.");
+        assertThat(day.messages(store)).isPositive().isLessThan(store.samples().lastPack());
+    }
+
+    @Test
+    void a_swarm_that_was_told_weeks_before_still_lives_in_its_trap() {
+        Told first = moveIns().get(0);
+        Instant later = first.first().raised().plus(Duration.ofDays(11));
+        Stretch day = new Stretch(later, later.plus(Duration.ofDays(1)));
+        assertThat(departure(first, day, List.of(first.first())).heldBack()).doesNotContain("No swarm lived");
+        assertThat(departure(first, day, List.of()).heldBack()).isEqualTo("No swarm lived in the trap.");
+    }
+
+    private static Nearest departure(Told moveIn, Stretch day, List<Finding> told) {
+        return new Replay(past)
+                .nearest(trap -> NOW, moveIn.trap(), day, told).stream()
+                        .filter(one -> one.kind() == Kind.DEPARTURE)
+                        .findFirst()
+                        .orElseThrow();
     }
 
     private static Suggestion suggested(int cases, double saving, Thresholds now) {

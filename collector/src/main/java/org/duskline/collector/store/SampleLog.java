@@ -78,6 +78,39 @@ public final class SampleLog {
         });
     }
 
+    /**
+     * The packs that came in during a stretch of time; packs of other times may lie between them.
+     *
+     * @param first the number of the first; 0 where there is none
+     * @param last the number of the last; 0 where there is none
+     */
+    public record PackRange(long first, long last) {
+        /** How many there are at most. */
+        public long size() {
+            return first == 0 ? 0 : last - first + 1;
+        }
+    }
+
+    /**
+     * Finds the packs that came in from an instant on until before another.
+     *
+     * @param from first receipt, inclusive
+     * @param until first receipt left out
+     */
+    public PackRange received(Instant from, Instant until) {
+        return reading("Looking for what had arrived", connection -> {
+            try (PreparedStatement query = connection.prepareStatement(
+                    "SELECT coalesce(min(id), 0), coalesce(max(id), 0) FROM pack WHERE received_ms >= ? AND received_ms < ?")) {
+                query.setLong(1, Times.millis(from));
+                query.setLong(2, Times.millis(until));
+                try (ResultSet row = query.executeQuery()) {
+                    row.next();
+                    return new PackRange(row.getLong(1), row.getLong(2));
+                }
+            }
+        });
+    }
+
     /** The newest pack's number; 0 if nothing has arrived. */
     public long lastPack() {
         return reading("Reading what has arrived", connection -> {

@@ -25,6 +25,7 @@ import org.duskline.collector.intake.LinkState;
 import org.duskline.collector.store.Store;
 import org.duskline.collector.trap.LineOfTraps;
 import org.duskline.web.deliver.AlertBook;
+import org.duskline.web.deliver.Artist;
 import org.duskline.web.deliver.Broker;
 import org.duskline.web.deliver.CheckIn;
 import org.duskline.web.deliver.Courier;
@@ -40,9 +41,12 @@ import org.duskline.web.page.SheetFiles;
 import org.duskline.web.page.StoryPages;
 import org.duskline.web.page.TuningPages;
 import org.duskline.web.page.VisitPages;
+import org.duskline.web.page.WhyPages;
 import org.duskline.web.page.board.BrokerLink;
 import org.duskline.web.page.board.StoreWatchboard;
+import org.duskline.web.page.board.StoredCurves;
 import org.duskline.web.page.board.StoredNodes;
+import org.duskline.web.picture.CurvePicture;
 import org.duskline.web.tuning.TuningDesk;
 
 /** The whole, wired and running: broker, collector, analyser, alerts, pages. Closed in the opposite order. */
@@ -96,7 +100,7 @@ final class Service implements AutoCloseable {
         BrokerPublisher publisher =
                 opened(new BrokerPublisher(broker, wishes.clientName() + "-alerts", wishes.topics(), clock, random));
         BrokerSource source = new BrokerSource(broker, wishes.clientName(), wishes.topics(), hearing, clock, random);
-        Deliveries deliveries = opened(Deliveries.open(store, equipment(publisher), clock, random));
+        Deliveries deliveries = opened(Deliveries.open(store, equipment(publisher, store, clock), clock, random));
         Missed missed = new Missed(deliveries, store.samples()::lastPack, findings::changedSince, clock);
         ThresholdBook thresholds = ThresholdBook.open(store);
         Analyzer analyzer = new Analyzer(
@@ -117,6 +121,7 @@ final class Service implements AutoCloseable {
         List<Part> parts = List.of(
                 new AnswerPages(board, findings, answers, visits, deliveries.links(), clock),
                 new StoryPages(board, findings, answers, thresholds, clock),
+                new WhyPages(board, store, findings, thresholds),
                 new PeoplePages(board, deliveries, door, clock),
                 new TuningPages(board, findings, answers, thresholds, desk, clock),
                 new VisitPages(board, visits, clock),
@@ -135,11 +140,15 @@ final class Service implements AutoCloseable {
         return port;
     }
 
-    private Deliveries.Equipment equipment(BrokerPublisher publisher) {
+    private Deliveries.Equipment equipment(BrokerPublisher publisher, Store store, InstantSource clock) {
+        StoredCurves curves = new StoredCurves(store);
+        Artist artist = (name, onset) ->
+                store.line().trap(name).map(trap -> CurvePicture.png(curves, trap, onset, clock.instant()));
         return new Deliveries.Equipment(
                 wishes.outside().mail(),
                 Optional.of(Broker.of(publisher)),
-                wishes.outside().pagesAddress());
+                wishes.outside().pagesAddress(),
+                Optional.of(artist));
     }
 
     private Entrance entrance() {

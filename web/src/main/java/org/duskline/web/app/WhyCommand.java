@@ -3,14 +3,13 @@ package org.duskline.web.app;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
-import org.duskline.analyzer.finding.Evidence;
-import org.duskline.analyzer.replay.Past;
-import org.duskline.analyzer.replay.Replay;
+import org.duskline.analyzer.outbox.FindingLog;
+import org.duskline.analyzer.replay.Stretch;
 import org.duskline.analyzer.replay.ThresholdBook;
 import org.duskline.analyzer.watch.Nearest;
 import org.duskline.collector.store.Store;
+import org.duskline.web.page.WhyText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -57,41 +56,21 @@ final class WhyCommand implements Callable<Integer> {
             ZoneId zone = AskedTrap.on(store.line(), trap).zone();
             Instant first = Moment.read(from, zone);
             Instant last = Moment.read(to, zone);
-            ThresholdBook book = ThresholdBook.open(store);
-            Instant present = surroundings.clock().instant();
-            Past past;
+            Stretch stretch = new Stretch(first, last);
+            List<Nearest> nearest;
             try (Progress progress = new Progress(surroundings.err(), "Reading", "%", PERCENT)) {
-                past = Past.read(store, done -> progress.at(Math.round(done * PERCENT)), () -> false);
+                nearest = stretch.nearest(
+                        store,
+                        ThresholdBook.open(store),
+                        surroundings.clock().instant(),
+                        new FindingLog(store),
+                        trap,
+                        done -> progress.at(Math.round(done * PERCENT)));
             }
-            answer(new Replay(past).whyNot(name -> book.inForce(name, present).thresholds(), trap, first, last));
+            surroundings.out().print(WhyText.of(nearest));
         } catch (IllegalArgumentException wrong) {
             throw Failure.askedWrongly(wrong.getMessage());
         }
         return Exit.DONE;
-    }
-
-    private void answer(List<Nearest> nearest) {
-        StringBuilder text = new StringBuilder();
-        for (Nearest one : nearest) {
-            text.append(one.kind().wireName());
-            one.at()
-                    .ifPresent(at -> text.append(String.format(
-                            Locale.ROOT,
-                            ": nearest at %s, %s (told from %.0f to 1 on)",
-                            at,
-                            odds(one.odds()),
-                            one.needed())));
-            text.append("\n  ").append(one.heldBack()).append('\n');
-            for (Evidence piece : one.evidence()) {
-                text.append(String.format(Locale.ROOT, "  %+5.1f  %s%n", piece.logOdds(), piece.said()));
-            }
-        }
-        surroundings.out().print(text);
-    }
-
-    private static String odds(double odds) {
-        return odds >= 1
-                ? String.format(Locale.ROOT, "%,.0f to 1 for it", odds)
-                : String.format(Locale.ROOT, "%,.0f to 1 against it", 1 / odds);
     }
 }

@@ -30,6 +30,7 @@ public final class Deliveries implements FindingLog.Along, AutoCloseable {
     private static final Duration BETWEEN_ROUNDS = Duration.ofSeconds(5);
     private static final Duration BETWEEN_BEATS = Duration.ofMinutes(1);
     private static final Duration BETWEEN_REMINDERS = Duration.ofMinutes(1);
+    private static final Duration DRAWING_TAKES = Duration.ofSeconds(5);
     private static final Duration STOPPING_TAKES = Duration.ofSeconds(15);
 
     /**
@@ -40,18 +41,36 @@ public final class Deliveries implements FindingLog.Along, AutoCloseable {
      * @param pages where readers' browsers find the pages; without it messages bear no link
      * @param patience how long a mail server or webhook may take for one step of an answer
      * @param retries when to try again
+     * @param artist who draws the curves that go with the messages, if anybody
      */
     public record Equipment(
             Optional<MailSettings> mail,
             Optional<Broker> broker,
             Optional<URI> pages,
             Duration patience,
-            RetrySchedule retries) {
+            RetrySchedule retries,
+            Optional<Artist> artist) {
         private static final Duration USUAL_PATIENCE = Duration.ofSeconds(10);
 
         /** With the usual patience and retries. */
+        public Equipment(
+                Optional<MailSettings> mail, Optional<Broker> broker, Optional<URI> pages, Optional<Artist> artist) {
+            this(mail, broker, pages, USUAL_PATIENCE, RetrySchedule.USUAL, artist);
+        }
+
+        /** Without pictures. */
+        public Equipment(
+                Optional<MailSettings> mail,
+                Optional<Broker> broker,
+                Optional<URI> pages,
+                Duration patience,
+                RetrySchedule retries) {
+            this(mail, broker, pages, patience, retries, Optional.empty());
+        }
+
+        /** With the usual patience and retries, without pictures. */
         public Equipment(Optional<MailSettings> mail, Optional<Broker> broker, Optional<URI> pages) {
-            this(mail, broker, pages, USUAL_PATIENCE, RetrySchedule.USUAL);
+            this(mail, broker, pages, Optional.empty());
         }
     }
 
@@ -63,6 +82,7 @@ public final class Deliveries implements FindingLog.Along, AutoCloseable {
     private final Reminders reminders;
     private final ParcelLog parcels;
     private final Pulse pulse;
+    private final Pictures pictures;
     private final Dispatcher dispatcher;
     private final ScheduledExecutorService thread;
 
@@ -77,11 +97,12 @@ public final class Deliveries implements FindingLog.Along, AutoCloseable {
         this.reminders = new Reminders(text);
         this.parcels = new ParcelLog(store.jdbi());
         this.pulse = new Pulse(store.jdbi());
+        this.pictures = new Pictures(equipment.artist(), equipment.pages(), DRAWING_TAKES);
         this.dispatcher = new Dispatcher(
                 book,
                 parcels,
                 new ChannelHealth(store.jdbi()),
-                carriers(equipment, keyring.name(), clock),
+                carriers(equipment, keyring.name(), clock, pictures),
                 equipment.retries(),
                 clock,
                 random);
@@ -98,14 +119,15 @@ public final class Deliveries implements FindingLog.Along, AutoCloseable {
         return new Deliveries(store, equipment, clock, random);
     }
 
-    private static Map<Means, Carrier> carriers(Equipment equipment, String installation, InstantSource clock) {
+    private static Map<Means, Carrier> carriers(
+            Equipment equipment, String installation, InstantSource clock, Pictures pictures) {
         Map<Means, Carrier> carriers = new EnumMap<>(Means.class);
         carriers.put(Means.LOG, new LogCarrier());
-        carriers.put(Means.WEBHOOK, new WebhookCarrier(installation, equipment.patience(), clock));
+        carriers.put(Means.WEBHOOK, new WebhookCarrier(installation, equipment.patience(), clock, pictures));
         equipment
                 .mail()
-                .ifPresent(mail ->
-                        carriers.put(Means.EMAIL, new MailCarrier(mail, installation, equipment.patience(), clock)));
+                .ifPresent(mail -> carriers.put(
+                        Means.EMAIL, new MailCarrier(mail, installation, equipment.patience(), clock, pictures)));
         equipment.broker().ifPresent(broker -> carriers.put(Means.MQTT, new BrokerCarrier(broker)));
         return carriers;
     }
@@ -250,5 +272,6 @@ public final class Deliveries implements FindingLog.Along, AutoCloseable {
             thread.shutdownNow();
             Thread.currentThread().interrupt();
         }
+        pictures.close();
     }
 }

@@ -1,6 +1,8 @@
 package org.duskline.web.deliver;
 
+import java.time.Instant;
 import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.finding.Kind;
 
 /** A finding's name in messages and addresses: kind, onset and trap, such as {@code move-in~2026-05-12T11:04:00Z~Mill Race}. */
 public final class FindingName {
@@ -8,6 +10,10 @@ public final class FindingName {
 
     /** The name, not yet encoded for an address. */
     public static String of(Finding finding) {
-        return finding.kind().wireName() + "~" + finding.onset() + "~" + finding.trap();
+        return of(finding.kind(), finding.onset(), finding.trap());
+    }
+
+    static String of(Kind kind, Instant onset, String trap) {
+        return kind.wireName() + "~" + onset + "~" + trap;
     }
 }

@@ -22,10 +22,12 @@ final class MailCarrier implements Carrier {
     private final MailSettings settings;
     private final String installation;
     private final InstantSource clock;
+    private final Pictures pictures;
     private final Session session;
 
-    MailCarrier(MailSettings settings, String installation, Duration patience, InstantSource clock) {
+    MailCarrier(MailSettings settings, String installation, Duration patience, InstantSource clock, Pictures pictures) {
         this.settings = settings;
+        this.pictures = pictures;
         this.installation = installation;
         this.clock = clock;
         this.session = Session.getInstance(properties(settings, patience));
@@ -70,7 +72,7 @@ final class MailCarrier implements Carrier {
         message.setFrom(new InternetAddress(settings.from(), true));
         message.setRecipient(Message.RecipientType.TO, new InternetAddress(channel.address(), true));
         message.setSubject(subject(parcel), StandardCharsets.UTF_8.name());
-        message.setText(parcel.text(), StandardCharsets.UTF_8.name());
+        MailBody.put(message, parcel, pictures, number(parcel.id()).replaceAll("[<>]", ""));
         message.setSentDate(Date.from(clock.instant()));
         // RFC 3834: keeps holiday notices from answering.
         message.setHeader("Auto-Submitted", "auto-generated");

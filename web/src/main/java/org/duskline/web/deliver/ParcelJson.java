@@ -11,7 +11,7 @@ final class ParcelJson {
 
     private ParcelJson() {}
 
-    static String parcel(String id, Channel channel, Parcel parcel) {
+    static String parcel(String id, Channel channel, Parcel parcel, Pictures pictures) {
         ObjectNode object = JSON.createObjectNode()
                 .put("id", id)
                 .put("made", parcel.made().toString())
@@ -19,7 +19,11 @@ final class ParcelJson {
                 .put("title", parcel.title())
                 .put("text", parcel.text());
         ArrayNode alerts = object.putArray("alerts");
-        parcel.alerts().forEach(alert -> alerts.add(object(alert)));
+        for (Alert alert : parcel.alerts()) {
+            ObjectNode told = object(alert);
+            pictures.address(alert).ifPresent(address -> told.put("picture", address));
+            alerts.add(told);
+        }
         return text(object);
     }
 

@@ -26,8 +26,10 @@ final class WebhookCarrier implements Carrier {
     private final String installation;
     private final Duration patience;
     private final InstantSource clock;
+    private final Pictures pictures;
 
-    WebhookCarrier(String installation, Duration patience, InstantSource clock) {
+    WebhookCarrier(String installation, Duration patience, InstantSource clock, Pictures pictures) {
+        this.pictures = pictures;
         this.client = HttpClient.newBuilder()
                 .connectTimeout(patience)
                 .followRedirects(HttpClient.Redirect.NEVER)
@@ -40,7 +42,7 @@ final class WebhookCarrier implements Carrier {
     @Override
     public Outcome carry(Channel channel, Parcel parcel) {
         String id = installation + "." + parcel.id();
-        String body = ParcelJson.parcel(id, channel, parcel);
+        String body = ParcelJson.parcel(id, channel, parcel, pictures);
         String time = String.valueOf(clock.instant().getEpochSecond());
         HttpRequest request = HttpRequest.newBuilder(URI.create(channel.address()))
                 .timeout(patience)

@@ -67,8 +67,8 @@ public final class AnswerPages implements Part {
     private void answerInside(Context context) {
         Finding finding = FindingAddress.find(findings, field(context, "finding"));
         String name = Visitor.of(context).name();
-        String here = "/answers?finding=" + encoded(FindingAddress.of(finding));
-        answer(context, finding, Optional.empty(), name, here);
+        boolean tuning = field(context, "then").equals("tuning");
+        answer(context, finding, Optional.empty(), name, tuning ? Links.tuning(finding) : Links.answer(finding));
     }
 
     private void byLink(Context context) {

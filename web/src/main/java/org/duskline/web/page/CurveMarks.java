@@ -23,8 +23,8 @@ public final class CurveMarks {
                         finding.kind().wireName(),
                         "said",
                         Words.kind(finding.kind()),
-                        "story",
-                        Links.story(finding),
+                        "address",
+                        Links.storyPage(finding),
                         "standing",
                         finding.standing())));
         detail.visits()
@@ -35,8 +35,8 @@ public final class CurveMarks {
                         "visit",
                         "said",
                         Words.visit(kept.visit().kind()),
-                        "story",
-                        "")));
+                        "address",
+                        "/visits/" + kept.id())));
         try {
             return JSON.writeValueAsString(marks);
         } catch (JsonProcessingException impossible) {

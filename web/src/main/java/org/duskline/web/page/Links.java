@@ -30,11 +30,29 @@ public final class Links {
 
     /** The trap's curve around the onset of a finding. */
     public static String curveAround(Finding finding) {
-        return trap(finding.trap())
-                + "?from="
-                + time(finding.onset().minus(AROUND_A_FINDING))
-                + "&until="
-                + time(finding.onset().plus(AROUND_A_FINDING));
+        return curve(
+                finding.trap(),
+                finding.onset().minus(AROUND_A_FINDING),
+                finding.onset().plus(AROUND_A_FINDING));
+    }
+
+    /** A stretch of a trap's curve. */
+    public static String curve(String trap, Instant from, Instant until) {
+        return trap(trap) + between(from, until);
+    }
+
+    /** Where it is said how near a stretch came to a finding. */
+    public static String why(String trap, Instant from, Instant until) {
+        return trap(trap) + "/why" + between(from, until);
+    }
+
+    /** Where other thresholds are tried at one trap alone. */
+    public static String tuning(String trap) {
+        return "/tuning?trap=" + URLEncoder.encode(trap, UTF_8);
+    }
+
+    private static String between(Instant from, Instant until) {
+        return "?from=" + time(from) + "&until=" + time(until);
     }
 
     /** The element that holds a finding's story on its trap's page. */

@@ -3,6 +3,7 @@ package org.duskline.web.page;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -61,12 +62,33 @@ final class PageViews {
         return new LineView(line, rows, ticks(line));
     }
 
-    TrapView trap(String name, ViewSpan span, TrapDetail detail) {
-        CurveTable table =
-                new CurveTable(span.from(), span.until(), detail.trap().trap().zone());
-        board.curve(name, span.from(), span.until(), table);
+    /** @param beside what the curve is set beside, as an address has it; null for nothing */
+    TrapView trap(ViewSpan span, TrapDetail detail, String beside) {
+        Trap trap = detail.trap().trap();
+        List<Beside> offered = Beside.offered(
+                trap, board.line().traps().stream().map(TrapNow::trap).toList());
+        Beside chosen = Beside.read(beside, offered);
         return new TrapView(
-                detail, span, CurveText.of(table, detail.trap().trap().zone()));
+                detail,
+                span,
+                words(trap.name(), span.from(), span.until(), trap.zone()),
+                chosen,
+                offered,
+                chosen.curves().stream()
+                        .map(other -> other.said() + ": "
+                                + words(
+                                                other.trap(),
+                                                span.from().minus(other.back()),
+                                                span.until().minus(other.back()),
+                                                trap.zone())
+                                        .sentences())
+                        .toList());
+    }
+
+    private CurveText words(String trap, Instant from, Instant until, ZoneId zone) {
+        CurveTable table = new CurveTable(from, until, zone);
+        board.curve(trap, from, until, table);
+        return CurveText.of(table, zone);
     }
 
     AlertsView alerts(Instant now, boolean everything) {
@@ -116,6 +138,11 @@ final class PageViews {
         Instant until =
                 finding.onset().plus(STRIP).isBefore(now) ? finding.onset().plus(STRIP) : now;
         return strip(trap, finding.onset().minus(STRIP_BEFORE_ONSET), until, Optional.of(finding));
+    }
+
+    /** The curve of a stretch. */
+    Strip strip(Trap trap, Instant from, Instant until) {
+        return strip(trap, from, until, Optional.empty());
     }
 
     private Strip strip(Trap trap, Instant from, Instant until, Optional<Finding> finding) {

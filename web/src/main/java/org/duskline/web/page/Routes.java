@@ -77,7 +77,7 @@ final class Routes {
                 context.queryParam("span"),
                 detail.recordedFrom(),
                 detail.now());
-        TrapView view = views.trap(detail.trap().name(), span, detail);
+        TrapView view = views.trap(span, detail, context.queryParam("beside"));
         Shell shell = new Shell(detail.trap().name(), "line", detail.now(), Optional.of(detail.link()));
         render(context, "trap", shell, view);
     }

@@ -15,6 +15,7 @@ import org.duskline.analyzer.replay.ThresholdBook;
 import org.duskline.analyzer.visit.AnswerLog;
 import org.duskline.web.page.board.TrapDetail;
 import org.duskline.web.page.board.Watchboard;
+import org.duskline.web.picture.CurvePicture;
 
 /** The story of one finding: as a page, for programs, and as plain text. Only reads. */
 public final class StoryPages implements Part {
@@ -39,6 +40,7 @@ public final class StoryPages implements Part {
     @Override
     public void register(RoutesConfig routes) {
         routes.get("/story", this::page);
+        routes.get("/story.png", this::picture);
         routes.get(
                 "/api/story",
                 context -> context.header("Cache-Control", "no-cache").json(shape(story(context))));
@@ -56,9 +58,22 @@ public final class StoryPages implements Part {
         Routes.render(context, "findingstory", new Shell(title, "alerts", story.now(), Optional.empty()), story);
     }
 
+    /** The picture that went with the message, as far as the curve has come since. */
+    private void picture(Context context) {
+        Finding finding = asked(context);
+        TrapDetail detail = Routes.named(board, finding.trap());
+        context.header("Cache-Control", "no-cache")
+                .contentType("image/png")
+                .result(CurvePicture.png(board, detail.trap().trap(), finding.onset(), clock.instant()));
+    }
+
+    private Finding asked(Context context) {
+        return FindingAddress.find(
+                findings, Optional.ofNullable(context.queryParam("finding")).orElse(""));
+    }
+
     private StoryView story(Context context) {
-        String name = Optional.ofNullable(context.queryParam("finding")).orElse("");
-        Finding finding = FindingAddress.find(findings, name);
+        Finding finding = asked(context);
         TrapDetail detail = Routes.named(board, finding.trap());
         Instant now = clock.instant();
         Optional<Adopted> version = book.version(finding.thresholds());

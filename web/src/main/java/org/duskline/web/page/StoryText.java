@@ -49,6 +49,7 @@ final class StoryText {
                         "%+6.1f  %s",
                         one.piece().logOdds(),
                         one.piece().said())));
+        story.before().ifPresent(odds -> lines.add("Before anything was measured: " + odds + "."));
     }
 
     private void thresholds() {

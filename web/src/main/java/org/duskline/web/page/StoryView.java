@@ -2,10 +2,8 @@ package org.duskline.web.page;
 
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.duskline.analyzer.finding.Evidence;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.outbox.FindingLog.Step;
@@ -33,42 +31,22 @@ public record StoryView(
         Optional<Adopted> version,
         List<Answer> answers,
         Strip strip) {
-    private static final int HALF = 50;
-
     public StoryView {
         steps = List.copyOf(steps);
         passed = List.copyOf(passed);
         answers = List.copyOf(answers);
     }
 
-    /**
-     * A piece of evidence beside the others.
-     *
-     * @param piece what was seen and what it weighs
-     * @param from left end of its bar, per cent of the field; for runs right from the middle, against runs left
-     * @param width of its bar, per cent of the field; the weightiest piece fills its half
-     */
-    public record Weighed(Evidence piece, double from, double width) {
-        public boolean against() {
-            return piece.logOdds() < 0;
-        }
-    }
-
     /** The evidence in the order of its weight, for and against mixed. */
     public List<Weighed> weighed() {
-        double most = finding.evidence().stream()
-                .mapToDouble(piece -> Math.abs(piece.logOdds()))
-                .max()
-                .orElse(1);
-        return finding.evidence().stream()
-                .sorted(Comparator.comparingDouble((Evidence piece) -> -Math.abs(piece.logOdds())))
-                .map(piece -> weighed(piece, most))
-                .toList();
+        return Weighed.of(finding.evidence());
     }
 
-    private static Weighed weighed(Evidence piece, double most) {
-        double width = Math.round(10 * HALF * Math.abs(piece.logOdds()) / most) / 10.0;
-        return new Weighed(piece, piece.logOdds() < 0 ? HALF - width : HALF, width);
+    /** How it stood before anything was measured; empty where the odds that it was told at are not kept. */
+    public Optional<String> before() {
+        double raised = Passed.asRaised(finding);
+        boolean kept = finding.kind() != Kind.DEPARTURE && !finding.rivals().isEmpty();
+        return !kept ? Optional.empty() : WhyText.before(raised / (1 - raised), finding.evidence());
     }
 
     /** "7 pieces speak for it, 2 against." */

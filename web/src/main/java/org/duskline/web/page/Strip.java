@@ -28,6 +28,9 @@ public record Strip(String in, String out, String weight, List<Shade> nights, Op
     private static final double FULL_TRAFFIC_PER_MINUTE = 500;
     private static final double LEAST_WEIGHT_RANGE_KG = 2;
 
+    /** Where there is nothing to draw. */
+    static final Strip NONE = new Strip("", "", "", List.of(), Optional.empty(), "");
+
     static Strip draw(Curve curve, List<Night> nights, Optional<Finding> finding, ZoneId zone) {
         TimeScale scale = new TimeScale(curve.from(), curve.until());
         return new Strip(

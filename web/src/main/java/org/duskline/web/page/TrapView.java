@@ -1,6 +1,7 @@
 package org.duskline.web.page;
 
 import java.time.ZoneId;
+import java.util.List;
 import org.duskline.web.page.board.TrapDetail;
 
 /**
@@ -9,8 +10,22 @@ import org.duskline.web.page.board.TrapDetail;
  * @param detail the trap and its history
  * @param span the stretch looked at
  * @param text the curve in words and rows
+ * @param beside what it is set beside
+ * @param offered what it can be set beside
+ * @param besideWords the curves beside, in words
  */
-public record TrapView(TrapDetail detail, ViewSpan span, CurveText text) {
+public record TrapView(
+        TrapDetail detail,
+        ViewSpan span,
+        CurveText text,
+        Beside beside,
+        List<Beside> offered,
+        List<String> besideWords) {
+    public TrapView {
+        offered = List.copyOf(offered);
+        besideWords = List.copyOf(besideWords);
+    }
+
     public ZoneId zone() {
         return detail.trap().trap().zone();
     }

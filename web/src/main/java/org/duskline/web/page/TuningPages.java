@@ -3,8 +3,6 @@ package org.duskline.web.page;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
@@ -16,15 +14,14 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.outbox.FindingLog;
 import org.duskline.analyzer.replay.Adopted;
 import org.duskline.analyzer.replay.Dial;
 import org.duskline.analyzer.replay.ThresholdBook;
-import org.duskline.analyzer.visit.Answer;
 import org.duskline.analyzer.visit.AnswerLog;
-import org.duskline.analyzer.visit.Said;
 import org.duskline.web.page.board.LineOverview;
 import org.duskline.web.page.board.TrapNow;
 import org.duskline.web.page.board.Watchboard;
@@ -66,7 +63,6 @@ public final class TuningPages implements Part {
     @Override
     public void register(RoutesConfig routes) {
         routes.get("/tuning", context -> page(context, 200, ""));
-        routes.post("/tuning/answer", this::answer);
         routes.post("/tuning/adopt", this::adopt);
         routes.post("/tuning/back", this::back);
         new TuningFeed(findings, book, desk, clock).register(routes);
@@ -103,7 +99,8 @@ public final class TuningPages implements Part {
         return new TuningView.Loaded(
                 finding,
                 views.stripAround(finding, clock.instant()),
-                answers.verdict(finding.trap(), finding.kind(), finding.onset()));
+                answers.verdict(finding.trap(), finding.kind(), finding.onset()),
+                UUID.randomUUID().toString());
     }
 
     private static ZoneId zone(LineOverview line, Optional<String> trap) {
@@ -141,25 +138,6 @@ public final class TuningPages implements Part {
             versions.add(0, new TuningView.Version(adopted, book.effect(adopted.version(), findings, answers), holds));
         }
         return versions;
-    }
-
-    private void answer(Context context) {
-        Finding finding = FindingAddress.find(findings, field(context, "finding"));
-        Said said = Arrays.stream(Said.values())
-                .filter(one -> one.isVerdict() && one.wireName().equals(field(context, "said")))
-                .findFirst()
-                .orElseThrow(() -> new BadRequest("Say what it was: choose one of the answers."));
-        answers.record(
-                new Answer(
-                        finding.trap(),
-                        finding.kind(),
-                        finding.onset(),
-                        said,
-                        "",
-                        clock.instant(),
-                        Visitor.of(context).name()),
-                Optional.empty());
-        context.redirect("/tuning?finding=" + encoded(FindingAddress.of(finding)), HttpStatus.SEE_OTHER);
     }
 
     private void adopt(Context context) {
@@ -212,9 +190,5 @@ public final class TuningPages implements Part {
 
     private static String field(Context context, String name) {
         return Optional.ofNullable(context.formParam(name)).orElse("").strip();
-    }
-
-    private static String encoded(String text) {
-        return URLEncoder.encode(text, StandardCharsets.UTF_8);
     }
 }

@@ -45,8 +45,9 @@ public record TuningView(
      *
      * @param strip its stretch of the curve
      * @param answer what the keeper said that it was
+     * @param mark under which an answer given on this page is kept once, however often it is sent
      */
-    public record Loaded(Finding finding, Strip strip, Optional<Answer> answer) {
+    public record Loaded(Finding finding, Strip strip, Optional<Answer> answer, String mark) {
         public String name() {
             return FindingAddress.of(finding);
         }

@@ -10,33 +10,11 @@ import org.duskline.analyzer.replay.Comparison.Event;
 import org.duskline.analyzer.replay.Comparison.Truth;
 import org.duskline.analyzer.replay.Expectation;
 import org.duskline.analyzer.replay.Told;
-import org.duskline.analyzer.visit.Said;
 import org.duskline.web.tuning.Outcome;
 
 /** What tuning says in the keeper's words. */
 public final class TuningWords {
     private TuningWords() {}
-
-    /** What a keeper answered that it was. */
-    public static String said(Said said) {
-        return switch (said) {
-            case SEEN -> "seen";
-            case GOING -> "on the way";
-            case CLOSED -> "closed";
-            case SWARM -> "a swarm";
-            case RAIN -> "water";
-            case ROBBERS -> "robbers";
-            case HANDS -> "hands";
-            case ANIMAL -> "an animal";
-            case SCALE_JUMPED -> "a jump of the scale";
-            case OTHER -> "something else";
-        };
-    }
-
-    /** The answers that say what it was, the swarm first. */
-    public static List<Said> verdicts() {
-        return List.of(Said.values()).stream().filter(Said::isVerdict).toList();
-    }
 
     /** How it is told as things are. */
     public static String now(Event event) {

@@ -64,7 +64,7 @@ class CarriersTest {
     }
 
     private String mailedAgain(MailSettings settings) {
-        var carrier = new MailCarrier(settings, "x", PATIENCE, clock);
+        var carrier = new MailCarrier(settings, "x", PATIENCE, clock, Pictures.none());
         return carrier.carry(channel(), parcel()).words();
     }
 
@@ -83,7 +83,7 @@ class CarriersTest {
     @Test
     void a_trap_named_with_a_line_break_adds_no_header_to_a_mail() throws Exception {
         try (PostOffice office = new PostOffice()) {
-            var carrier = new MailCarrier(office.settings(PostOffice.PASSWORD), "x", PATIENCE, clock);
+            var carrier = new MailCarrier(office.settings(PostOffice.PASSWORD), "x", PATIENCE, clock, Pictures.none());
             assertThat(carrier.carry(channel(), parcel())).isInstanceOf(Outcome.Delivered.class);
             assertThat(office.letters()).hasSize(1);
             assertThat(office.letters().get(0).getHeader("Bcc")).isNull();

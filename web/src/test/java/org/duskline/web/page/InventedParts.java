@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -14,6 +15,9 @@ import org.duskline.analyzer.visit.Visit;
 import org.duskline.analyzer.visit.VisitKind;
 import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.collector.store.Store;
+import org.duskline.collector.trap.Fitted;
+import org.duskline.collector.trap.Fitting;
+import org.duskline.collector.trap.Trap;
 import org.duskline.web.deliver.AddressBook;
 import org.duskline.web.deliver.Deliveries;
 import org.duskline.web.deliver.Means;
@@ -39,6 +43,7 @@ final class InventedParts {
                         people(line, deliveries),
                         answers(line, store, deliveries),
                         stories(line, store),
+                        whys(line),
                         new VisitPages(line, visits, () -> InventedLine.NOW),
                         new SheetFiles(line, Habits.USUAL),
                         new NodePages(new InventedNodes())));
@@ -67,6 +72,14 @@ final class InventedParts {
     private static Deliveries deliveries(Store store) {
         var equipment = new Deliveries.Equipment(Optional.empty(), Optional.empty(), Optional.empty());
         return Deliveries.open(store, equipment, () -> InventedLine.NOW, new Random(1));
+    }
+
+    /** A node has hung in one trap, and was never heard. */
+    private static Part whys(InventedLine line) {
+        Store store = store();
+        store.line().put(new Trap("Tern Bank", 46.98, 15.1, InventedLine.ZONE));
+        store.line().put(new Fitting("n16", "Tern Bank", Fitted.BOTH, Instant.MIN, Instant.MAX));
+        return new WhyPages(line, store, new FindingLog(store), ThresholdBook.open(store));
     }
 
     private static Part answers(InventedLine line, Store store, Deliveries deliveries) {

@@ -10,6 +10,7 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Media;
+import com.microsoft.playwright.options.WaitForSelectorState;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -36,6 +37,8 @@ class PagesInBrowserTest {
             Links.storyPage(InventedFindings.swarm()),
             Links.storyPage(InventedFindings.silence()),
             "/traps/Alder%20Sluice",
+            "/traps/Alder%20Sluice?span=3days&beside=3days",
+            "/traps/Tern%20Bank/why",
             "/traps/Three%20Stiles",
             "/traps/Nowhere",
             "/node/n10",
@@ -211,12 +214,58 @@ class PagesInBrowserTest {
     }
 
     @Test
-    void a_mark_on_the_curve_opens_its_story() {
+    void a_mark_on_the_curve_opens_its_story_by_key_as_by_finger() {
         open(Mood.BUSY, 390, 844, ColorScheme.DARK);
         visit("/traps/Alder%20Sluice");
-        page.locator("#lane button[aria-label^='A swarm has moved in']").click();
-        assertThat(page.evaluate("document.activeElement.id"))
-                .isEqualTo("move-in-" + InventedLine.ARRIVAL.getEpochSecond());
+        page.locator("#lane a[aria-label^='A swarm has moved in']").focus();
+        assertThat(page.locator("[data-read=time]").innerText()).contains("13:04");
+        page.keyboard().press("Enter");
+        page.waitForURL("**/story?finding=move-in*");
+        assertThat(page.locator("h1").innerText()).contains("Alder Sluice");
+        visit("/traps/Alder%20Sluice?span=season");
+        page.locator("#lane a.visit").first().click();
+        page.waitForURL("**/visits/*");
+    }
+
+    @Test
+    void a_curve_beside_the_days_before_is_drawn_said_and_reopened_by_its_link() {
+        open(Mood.BUSY, 1280, 800, ColorScheme.LIGHT);
+        visit("/traps/Alder%20Sluice?from=2026-05-12T04:00:00Z&until=2026-05-12T16:00:00Z");
+        page.locator("#beside").selectOption("3days");
+        page.waitForURL("**&beside=3days");
+        page.waitForSelector(
+                ".beside-words:nth-of-type(4)",
+                new Page.WaitForSelectorOptions().setState(WaitForSelectorState.ATTACHED));
+        assertThat(page.locator(".beside-words").first().textContent())
+                .contains("the day before: ")
+                .contains("bees in");
+        page.waitForSelector("#curve[data-busy=false]");
+        page.locator("#panels").focus();
+        page.keyboard().press("Home");
+        assertThat(page.locator("#panels").getAttribute("aria-valuetext"))
+                .contains("the day before: ")
+                .contains("3 days before: ");
+        visit(page.url().substring(root.length()));
+        assertThat(page.locator("[data-read=beside]").innerText()).contains("2 days before: ");
+        assertThat(page.locator("#beside").inputValue()).isEqualTo("3days");
+        assertThat(complaints).isEmpty();
+    }
+
+    @Test
+    void a_neighbour_is_chosen_by_its_distance_and_leaves_again() {
+        open(Mood.BUSY, 390, 844, ColorScheme.LIGHT);
+        visit("/traps/Alder%20Sluice?span=day");
+        assertThat(page.locator("#beside option").nth(4).innerText())
+                .startsWith("Chapel Nook, ")
+                .endsWith(" km off");
+        page.locator("#beside").selectOption("trap:Chapel Nook");
+        page.waitForURL("**?span=day&beside=trap%3AChapel%20Nook");
+        page.waitForSelector("[data-read=beside]:has-text('Chapel Nook: ')");
+        page.locator("#beside").selectOption("");
+        page.waitForURL("**?span=day");
+        page.waitForSelector(
+                "[data-read=beside]", new Page.WaitForSelectorOptions().setState(WaitForSelectorState.HIDDEN));
+        assertThat(complaints).isEmpty();
     }
 
     @Test

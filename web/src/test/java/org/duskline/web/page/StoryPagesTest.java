@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -115,7 +116,8 @@ class StoryPagesTest {
         String page = told("/story");
         assertThat(page)
                 .containsSubsequence("2,310 more in than out", "two wild swings", "no rain on the line")
-                .contains("Two pieces speak for it, 1 against.");
+                .contains("Two pieces speak for it, 1 against.")
+                .contains("Before anything was measured it stood at 2 to 1 for it");
         assertThat(page.replaceAll("\\s+", " "))
                 .contains("against: </span><span>two wild swings around it")
                 .contains("x=\"50.0%\" y=\"4\" width=\"50.0%\"")
@@ -155,6 +157,15 @@ class StoryPagesTest {
                         .get("by")
                         .asText())
                 .isEqualTo("Oda");
+    }
+
+    @Test
+    void the_picture_that_went_with_the_message_is_drawn_again_for_who_asks() throws Exception {
+        HttpResponse<String> picture = browser.get(
+                "/story.png?" + Links.storyPage(InventedFindings.swarm()).split("\\?")[1]);
+        assertThat(picture.statusCode()).isEqualTo(200);
+        assertThat(picture.headers().firstValue("Content-Type")).contains("image/png");
+        assertThat(picture.body()).contains("IHDR");
     }
 
     @Test

@@ -9,6 +9,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.WaitForSelectorState;
 import java.net.URI;
 import java.net.URLEncoder;
 import java.net.http.HttpClient;
@@ -18,8 +19,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.Random;
 import org.duskline.analyzer.replay.Adopted;
 import org.duskline.analyzer.replay.Dial;
+import org.duskline.analyzer.visit.VisitLog;
+import org.duskline.web.deliver.Deliveries;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -55,7 +60,19 @@ class TuningInBrowserTest {
         valley = new DemoValley(folder);
         TuningPages tuning = new TuningPages(
                 valley.board, valley.findings, valley.answers, valley.book, valley.desk, () -> DemoValley.NOW);
-        pages = new Pages(valley.board, OpenHouse.ENTRANCE, () -> DemoValley.NOW, List.of(tuning));
+        AnswerPages answers = new AnswerPages(
+                valley.board,
+                valley.findings,
+                valley.answers,
+                VisitLog.open(valley.store),
+                Deliveries.open(
+                                valley.store,
+                                new Deliveries.Equipment(Optional.empty(), Optional.empty(), Optional.empty()),
+                                () -> DemoValley.NOW,
+                                new Random(1))
+                        .links(),
+                () -> DemoValley.NOW);
+        pages = new Pages(valley.board, OpenHouse.ENTRANCE, () -> DemoValley.NOW, List.of(tuning, answers));
         root = "http://127.0.0.1:" + pages.start("127.0.0.1", 0);
         swarms = valley.answerTheSwarms();
     }
@@ -86,7 +103,7 @@ class TuningInBrowserTest {
         assertThat(page.locator("#loaded-title").innerText()).contains("Saltpan Gate");
         page.locator("button[value=rain]").click();
         page.waitForSelector(".answered");
-        assertThat(page.locator(".answered").innerText()).contains("water");
+        assertThat(page.locator(".answered").innerText()).contains("rain");
 
         turn(Dial.SWARM_KG, 0.8);
         assertThat(page.locator(".outcome-words").innerText()).contains("1 false alarm gone", "no swarm missed");
@@ -138,8 +155,22 @@ class TuningInBrowserTest {
         assertThat(valley.book.inForce("Ropewalk", DemoValley.NOW).version()).isEqualTo(3);
     }
 
-    @ParameterizedTest
+    @Test
     @Order(4)
+    void a_suggestion_is_seen_finishing_and_admits_when_the_answers_support_no_change() {
+        open(390, 844, ColorScheme.DARK);
+        visit("/tuning");
+        page.locator("#suggest").click();
+        page.waitForSelector("#searching:not([hidden])");
+        page.waitForSelector("#suggested:not(:empty)");
+        page.waitForSelector("#searching", new Page.WaitForSelectorOptions().setState(WaitForSelectorState.HIDDEN));
+        assertThat(page.locator("#suggested").innerText()).contains("The data do not support a change");
+        assertThat(page.locator(".dial.turned").count()).isZero();
+        assertThat(complaints).isEmpty();
+    }
+
+    @ParameterizedTest
+    @Order(5)
     @CsvSource({"390,844,LIGHT", "390,844,DARK", "1280,800,LIGHT", "1280,800,DARK"})
     void the_page_passes_the_rules_of_wcag(int width, int height, ColorScheme light) {
         open(width, height, light);
@@ -159,7 +190,7 @@ class TuningInBrowserTest {
     }
 
     @Test
-    @Order(5)
+    @Order(6)
     void a_program_is_told_the_same_as_the_page() throws Exception {
         HttpClient client = HttpClient.newHttpClient();
         HttpResponse<String> replay = client.send(
@@ -182,7 +213,7 @@ class TuningInBrowserTest {
     }
 
     @Test
-    @Order(6)
+    @Order(7)
     void what_programs_can_ask_about_thresholds_is_described() throws Exception {
         HttpResponse<String> described = HttpClient.newHttpClient()
                 .send(

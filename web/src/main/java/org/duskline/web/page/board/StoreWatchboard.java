@@ -26,8 +26,7 @@ public final class StoreWatchboard implements Watchboard {
     private final FindingLog findings;
     private final InstantSource clock;
     private final Supplier<BrokerLink> link;
-    private final StoredCurve curves;
-    private final StoredNights nights = new StoredNights();
+    private final StoredCurves curves;
     private final StoredTrap traps;
     private final StoredEvening evening;
 
@@ -49,9 +48,11 @@ public final class StoreWatchboard implements Watchboard {
         this.findings = findings;
         this.clock = clock;
         this.link = link;
-        this.curves = new StoredCurve(store, new StoredDrift(store));
-        this.traps = new StoredTrap(store, curves, conditions);
-        this.evening = new StoredEvening(store, curves, nights, visits, answers, habits);
+        StoredCurve curve = new StoredCurve(store, new StoredDrift(store));
+        StoredNights nights = new StoredNights();
+        this.curves = new StoredCurves(curve, nights);
+        this.traps = new StoredTrap(store, curve, conditions);
+        this.evening = new StoredEvening(store, curve, nights, visits, answers, habits);
     }
 
     @Override
@@ -88,15 +89,12 @@ public final class StoreWatchboard implements Watchboard {
 
     @Override
     public void curve(String trap, Instant from, Instant until, Consumer<CurvePoint> points) {
-        reading(() -> {
-            curves.points(trap, from, until, points);
-            return null;
-        });
+        curves.curve(trap, from, until, points);
     }
 
     @Override
     public List<Night> nights(Trap trap, Instant from, Instant until) {
-        return nights.of(trap, from, until);
+        return curves.nights(trap, from, until);
     }
 
     @Override

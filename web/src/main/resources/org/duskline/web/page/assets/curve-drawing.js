@@ -1,4 +1,8 @@
 // Draws a curve in three panels under one time axis: traffic (in above, out below), weight, warmth.
+import { besides as besidesOf } from './curve-beside.js';
+import { marking } from './curve-marks.js';
+import { readout } from './curve-readout.js';
+
 const axisWidth = 44;
 const rightMargin = 12;
 
@@ -17,6 +21,9 @@ export function drawing(root, zone, readMarks) {
   const clock = format({ hour: '2-digit', minute: '2-digit' });
   const day = format({ weekday: 'short', day: 'numeric', month: 'short' });
   const full = (seconds) => `${day.format(seconds * 1000)}, ${clock.format(seconds * 1000)}`;
+  const besides = besidesOf();
+  const tellMoment = readout(root, slider, full);
+  const mark = marking(lane, full, (seconds) => setMoment(nearest(seconds)));
 
   // Tells a column of numbers with its gaps; uPlot breaks a line at null.
   function read(json) {
@@ -64,8 +71,11 @@ export function drawing(root, zone, readMarks) {
 
   function range(kind) {
     const least = { traffic: 5, weight: 1, warmth: 10 }[kind];
-    return (plot, low, high) => {
-      if (low === null || high === null) return [0, least];
+    return (plot, lowest, highest) => {
+      const reach = besides.reach(kind, data.json, view, rooted);
+      if (reach === null && (lowest === null || highest === null)) return [0, least];
+      const low = Math.min(lowest ?? reach[0], reach ? reach[0] : lowest);
+      const high = Math.max(highest ?? reach[1], reach ? reach[1] : highest);
       if (kind === 'traffic') return [Math.min(low, -least / 2) * 1.12, Math.max(high, least / 2) * 1.12];
       const missing = Math.max(0, least - (high - low)) / 2;
       const room = Math.max(least, high - low) * 0.12;
@@ -157,6 +167,7 @@ export function drawing(root, zone, readMarks) {
     const scale = devicePixelRatio;
     ctx.save();
     if (kind === 'traffic') line(plot, bbox.left, plot.valToPos(0, 'y', true), bbox.left + bbox.width, null, colour('rule-strong'), []);
+    besides.draw(plot, kind, data.json, rooted, colour);
     readMarks().forEach((mark) => {
       if (mark.at < view.from || mark.at > view.until) return;
       const x = plot.valToPos(mark.at, 'x', true);
@@ -200,55 +211,8 @@ export function drawing(root, zone, readMarks) {
   }
 
   function placeMarks() {
-    lane.replaceChildren();
     const plot = plots.values().next().value;
-    if (!plot) return;
-    const shapes = { 'move-in': 'M12 4a8 8 0 1 0 .01 0zM12 8v8M8 12h8', scouting: 'M12 4a8 8 0 1 0 .01 0zM12 4v8l5 4', robbing: 'M6 6l12 12M18 6L6 18', departure: 'M12 20V5M6 11l6-6 6 6', visit: 'M4 13l5 5L20 6', unheard: 'M9 9a3 3 0 1 1 4 3c-1 .5-1 1-1 2M12 18v.5', disturbed: 'M2 12l4-6 4 12 4-12 4 12 4-6', soaked: 'M12 3c4 6 6 8 6 11a6 6 0 0 1-12 0c0-3 2-5 6-11z' };
-    const shown = readMarks().filter((mark) => mark.at >= view.from && mark.at <= view.until).sort((one, other) => one.at - other.at);
-    const lefts = spread(shown.map((mark) => plot.over.offsetLeft + plot.valToPos(mark.at, 'x')));
-    shown.forEach((mark, index) => {
-      const button = document.createElement('button');
-      button.type = 'button';
-      button.className = `mark ${mark.kind === 'visit' ? 'visit' : mark.standing ? 'stands' : 'past'}`;
-      button.append(drawn(shapes[mark.kind] || 'M12 5v9M12 18.5v.5'));
-      button.setAttribute('aria-label', `${mark.said}, ${full(mark.at)}`);
-      button.title = `${mark.said}, ${full(mark.at)}`;
-      button.style.left = `${lefts[index]}px`;
-      button.addEventListener('click', () => openStory(mark));
-      lane.append(button);
-    });
-  }
-
-  // Marks side by side, none over another, all within the lane as far as they fit.
-  function spread(lefts) {
-    const apart = Math.min(34, lane.clientWidth / Math.max(1, lefts.length));
-    const places = [...lefts];
-    places.forEach((left, index) => {
-      places[index] = Math.max(left, index > 0 ? places[index - 1] + apart : 17);
-    });
-    for (let index = places.length - 1; index >= 0; index--) {
-      places[index] = Math.min(places[index], index < places.length - 1 ? places[index + 1] - apart : lane.clientWidth - 17);
-    }
-    return places;
-  }
-
-  function drawn(path) {
-    const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
-    svg.setAttribute('viewBox', '0 0 24 24');
-    svg.setAttribute('aria-hidden', 'true');
-    const shape = document.createElementNS('http://www.w3.org/2000/svg', 'path');
-    shape.setAttribute('d', path);
-    svg.append(shape);
-    return svg;
-  }
-
-  function openStory(mark) {
-    const story = mark.story && document.getElementById(mark.story);
-    setMoment(nearest(mark.at));
-    if (!story) return;
-    history.replaceState(null, '', `${location.search}#${mark.story}`);
-    story.scrollIntoView({ block: 'center' });
-    story.focus({ preventScroll: true });
+    if (plot) mark(plot, readMarks(), view);
   }
 
   function nearest(seconds) {
@@ -277,40 +241,13 @@ export function drawing(root, zone, readMarks) {
 
   function tell(index) {
     cursor = index;
-    const shown = index < 0 ? lastMeasured() : index;
-    const json = data.json;
-    const value = (name, decimals) => {
-      const number = shown < 0 || !json[name] ? null : json[name].high[shown];
-      return number === null || number === undefined ? '–' : number.toFixed(decimals).replace('-', '−');
-    };
-    const time = shown < 0 ? ' ' : full(data.times[shown]);
-    const values = { in: value('in', 0), out: value('out', 0), weight: value('weight', 2), box: value('box', 1), cell: value('cell', 1) };
-    put('time', shown < 0 ? 'nothing measured' : index < 0 ? `last, ${time}` : time);
-    Object.entries(values).forEach(([name, text]) => put(name, text));
-    slider.setAttribute('aria-valuemax', String(Math.max(0, data.times.length - 1)));
-    slider.setAttribute('aria-valuenow', String(Math.max(0, shown)));
-    slider.setAttribute('aria-valuetext', words(time, values));
-  }
-
-  function words(time, values) {
-    if (time === ' ') return 'No samples in this stretch';
-    const heard = Object.values(values).some((text) => text !== '–');
-    if (!heard) return `${time}: not heard`;
-    const units = { in: 'in a minute', out: 'out a minute', weight: 'kilograms', box: 'degrees in the box', cell: 'degrees in the shade' };
-    return `${time}: ${Object.entries(values).filter(([, text]) => text !== '–').map(([name, text]) => `${text} ${units[name]}`).join(', ')}`;
-  }
-
-  function put(name, text) {
-    const place = root.querySelector(`[data-read="${name}"]`);
-    if (place.textContent !== text) place.textContent = text;
-  }
-
-  function lastMeasured() {
-    return data.times.length - 1;
+    tellMoment(data, index, besides);
   }
 
   return {
-    show(json, newView) {
+    besides,
+    show(json, newView, takeBesides) {
+      takeBesides();
       const keep = cursor >= 0 && data ? data.times[cursor] : null;
       data = read(json);
       view = newView;

@@ -21,6 +21,9 @@ const curve = drawing(root, zone, () => JSON.parse(document.getElementById('mark
 
 const iso = (seconds) => new Date(Math.round(seconds) * 1000).toISOString().replace('.000Z', 'Z');
 
+const beside = document.getElementById('beside');
+const besideIt = () => (beside.value ? `&beside=${encodeURIComponent(beside.value)}` : '');
+
 function query() {
   return `from=${iso(view.from)}&until=${iso(view.until)}`;
 }
@@ -30,10 +33,13 @@ async function fetchCurve() {
   root.dataset.busy = 'true';
   const columns = Math.max(200, Math.min(1200, Math.round(root.clientWidth * Math.min(2, devicePixelRatio))));
   try {
-    const answer = await fetch(`/api/traps/${address}/curve?${query()}&columns=${columns}`);
+    const [answer, takeBesides] = await Promise.all([
+      fetch(`/api/traps/${address}/curve?${query()}&columns=${columns}`),
+      curve.besides.fetch(JSON.parse(beside.selectedOptions[0].dataset.curves), view, columns, iso),
+    ]);
     if (number !== asked) return;
     if (!answer.ok) throw new Error((await answer.json()).detail);
-    curve.show(await answer.json(), view);
+    curve.show(await answer.json(), view, takeBesides);
   } catch (problem) {
     if (number === asked) curve.note(`The curve could not be fetched: ${problem.message || 'no connection'}. It is tried again with the next sample.`);
   } finally {
@@ -48,12 +54,18 @@ function settle() {
   later = setTimeout(() => {
     fetchCurve();
     const address = view.following ? `?span=${view.following}` : `?${query()}`;
-    history.replaceState(null, '', address);
+    history.replaceState(null, '', address + besideIt());
     document.querySelectorAll('#view-now input').forEach((input) => {
+      if (input.name === 'beside') {
+        input.disabled = !beside.value;
+        input.value = beside.value;
+        return;
+      }
       input.disabled = (input.name === 'span') !== Boolean(view.following);
       input.value = input.name === 'span' ? view.following : iso(view[input.name]);
     });
     document.getElementById('get-csv').href = `/api/traps/${root.dataset.address}/curve.csv?${query()}`;
+    document.getElementById('why-nothing').href = `/traps/${root.dataset.address}/why?${query()}`;
     htmx.trigger('#region', 'refresh');
   }, 160);
 }
@@ -103,6 +115,7 @@ function zoom(factor, at) {
 
 document.querySelectorAll('[data-span]').forEach((button) => button.addEventListener('click', () => follow(button.dataset.span)));
 document.querySelectorAll('[data-step]').forEach((button) => button.addEventListener('click', () => steps[button.dataset.step]()));
+beside.addEventListener('change', settle);
 moving(document.getElementById('panels'), curve, { look, shift, zoom, follow, view });
 
 document.addEventListener('click', (event) => {
@@ -129,7 +142,7 @@ async function copy(text, what) {
 }
 
 document.getElementById('copy-link').addEventListener('click', () => {
-  copy(`${location.origin}${location.pathname}?${query()}`, 'Link');
+  copy(`${location.origin}${location.pathname}?${query()}${besideIt()}`, 'Link');
 });
 document.getElementById('copy-csv').addEventListener('click', async () => {
   const answer = await fetch(`/api/traps/${address}/curve.csv?${query()}`);
