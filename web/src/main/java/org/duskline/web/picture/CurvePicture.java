@@ -5,7 +5,6 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.Stroke;
 import java.awt.geom.Line2D;
-import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
@@ -17,6 +16,7 @@ import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.Locale;
+import java.util.function.DoubleUnaryOperator;
 import javax.imageio.ImageIO;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.duskline.analyzer.curve.Curve;
@@ -37,13 +37,14 @@ public final class CurvePicture {
     private static final Duration BEFORE = Duration.ofHours(5);
     private static final Duration AT_LEAST_AFTER = Duration.ofHours(1);
     private static final Duration AT_MOST_AFTER = Duration.ofHours(5);
-    private static final double LEFT = 62;
+    private static final double LEFT = 68;
     private static final double RIGHT = WIDTH - 14;
-    private static final double TOP = 38;
+    private static final double TOP = 54;
     private static final double FOOT = HEIGHT - 28;
     private static final double GAP = 14;
     private static final double SHARE_OF_TRAFFIC = 0.66;
     private static final double LEAST_PER_MINUTE = 20;
+    private static final double LINE_APART = 14;
     private static final double LEAST_KG = 1;
     private static final Stroke HAIRLINE = new BasicStroke(1);
     private static final Stroke PEN = new BasicStroke(2, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
@@ -112,8 +113,7 @@ public final class CurvePicture {
         }
         mark();
         double beside = 14 + letters.write(to, Ink.INK, trap.name(), 14, 24, 0, true) + 12;
-        String unit = counted ? ", bees a minute" : "";
-        letters.write(to, Ink.INK_SOFT, DAY.format(onset.atZone(trap.zone())) + unit, beside, 24, 0, false);
+        letters.write(to, Ink.INK_SOFT, DAY.format(onset.atZone(trap.zone())), beside, 24, 0, false);
         if (!counted && !weighed) {
             letters.write(to, Ink.INK_SOFT, "no samples in these hours", WIDTH / 2.0, HEIGHT / 2.0, 0.5, false);
         }
@@ -171,6 +171,7 @@ public final class CurvePicture {
         to.setStroke(HAIRLINE);
         line(Ink.RULE_STRONG, LEFT, middle, RIGHT, middle);
         scale(Ink.IN, "in", Quantity.IN_PER_MINUTE, top + 14);
+        letters.write(to, Ink.INK_SOFT, "a minute", LEFT - 8, top + 29, 1, false);
         scale(Ink.OUT, "out", Quantity.OUT_PER_MINUTE, foot - 6);
     }
 
@@ -187,30 +188,8 @@ public final class CurvePicture {
     }
 
     private void area(Quantity quantity, Ink ink, double middle, double reach) {
-        Path2D path = new Path2D.Double();
-        boolean drawing = false;
-        double x = 0;
-        for (int row = 0; row < curve.size(); row++) {
-            double value = curve.high(quantity, row);
-            if (Double.isNaN(value)) {
-                if (drawing) {
-                    path.lineTo(x, middle);
-                }
-                drawing = false;
-                continue;
-            }
-            x = x(curve.timeMillis(row));
-            if (!drawing) {
-                path.moveTo(x, middle);
-            }
-            path.lineTo(x, middle - reach * Math.sqrt(value));
-            drawing = true;
-        }
-        if (drawing) {
-            path.lineTo(x, middle);
-        }
         to.setColor(ink.colour());
-        to.fill(path);
+        to.fill(new Outlines(curve, this::x).area(quantity, middle, value -> middle - reach * Math.sqrt(value)));
     }
 
     private void weight(double top, double foot) {
@@ -218,29 +197,20 @@ public final class CurvePicture {
         double highest = curve.highest(Quantity.WEIGHT_KG);
         double range = Math.max(LEAST_KG, highest - lowest);
         double base = (lowest + highest - range) / 2;
-        Path2D path = new Path2D.Double();
-        boolean drawing = false;
-        for (int row = 0; row < curve.size(); row++) {
-            double value = curve.mean(Quantity.WEIGHT_KG, row);
-            if (!Double.isNaN(value)) {
-                double x = x(curve.timeMillis(row));
-                double y = foot - 6 - (value - base) / range * (foot - top - 12);
-                if (drawing) {
-                    path.lineTo(x, y);
-                } else {
-                    path.moveTo(x, y);
-                }
-            }
-            drawing = !Double.isNaN(value);
-        }
+        DoubleUnaryOperator y = weight -> foot - 6 - (weight - base) / range * (foot - top - 12);
         to.setColor(Ink.WEIGHT.colour());
         to.setStroke(PEN);
-        to.draw(path);
+        to.draw(new Outlines(curve, this::x).line(Quantity.WEIGHT_KG, y));
         to.setStroke(HAIRLINE);
         line(Ink.RULE_STRONG, LEFT, foot, RIGHT, foot);
-        letters.write(to, Ink.WEIGHT, String.format(Locale.ROOT, "%.2f", highest), LEFT - 8, top + 9, 1, false);
-        letters.write(to, Ink.WEIGHT, "kg", LEFT - 8, (top + foot) / 2 + 4, 1, false);
-        letters.write(to, Ink.WEIGHT, String.format(Locale.ROOT, "%.2f", lowest), LEFT - 8, foot - 2, 1, false);
+        kilograms(highest, y.applyAsDouble(highest) + 4);
+        if (y.applyAsDouble(lowest) - y.applyAsDouble(highest) >= LINE_APART) {
+            kilograms(lowest, y.applyAsDouble(lowest) + 4);
+        }
+    }
+
+    private void kilograms(double weight, double y) {
+        letters.write(to, Ink.WEIGHT, String.format(Locale.ROOT, "%.2f kg", weight), LEFT - 8, y, 1, false);
     }
 
     private void mark() {

@@ -123,8 +123,8 @@ class PictureInMailTest {
             image = ImageIO.read(bytes);
         }
         // The last sixth of the picture is the hour from the onset on.
-        int rush = image.getRGB((int) (62 + 564 * 5.1 / 6), 100) & 0xffffff;
-        int before = image.getRGB((int) (62 + 564 * 4.6 / 6), 100) & 0xffffff;
+        int rush = image.getRGB((int) (68 + 558 * 5.1 / 6), 100) & 0xffffff;
+        int before = image.getRGB((int) (68 + 558 * 4.6 / 6), 100) & 0xffffff;
         assertThat(rush).isEqualTo(0x0f6079);
         assertThat(before).isEqualTo(0xf8f9f5);
     }

@@ -48,7 +48,7 @@ class CurvePictureTest {
 
     /** Six hours lie between the margins, the onset after five. */
     private static double column(double hours) {
-        return 62 + hours / 6 * (640 - 14 - 62);
+        return 68 + hours / 6 * (640 - 14 - 68);
     }
 
     @Test
