@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.visit.Answer;
 import org.duskline.web.page.board.LineOverview;
 
 /**
@@ -16,6 +17,6 @@ import org.duskline.web.page.board.LineOverview;
 public record AlertsView(LineOverview line, List<Day> days, boolean everything) {
     public record Day(LocalDate date, List<Told> told) {}
 
-    /** A finding and the time zone that its hours are told in. */
-    public record Told(Finding finding, ZoneId zone) {}
+    /** A finding, the time zone that its hours are told in, and what was answered to it, first to last. */
+    public record Told(Finding finding, ZoneId zone, List<Answer> given) {}
 }

@@ -1,10 +1,15 @@
 package org.duskline.web.page;
 
+import java.time.Instant;
+import java.time.ZoneId;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import org.duskline.analyzer.finding.Kind;
+import org.duskline.analyzer.visit.Answer;
 import org.duskline.analyzer.visit.Said;
 
 /** What can be answered to which kind of finding, and in which words. */
@@ -59,6 +64,25 @@ public final class AnswerChoices {
             case CLOSED -> who + " has closed it";
             default -> who + ": " + lower(words(said));
         };
+    }
+
+    /** The same with its hour, for a line beside other things: "Ida is going, 18:40". */
+    public static String told(Answer answer, Instant now, ZoneId zone) {
+        return told(answer.by(), answer.said()) + ", " + Words.moment(answer.at(), now, zone);
+    }
+
+    /**
+     * How far each who answered is with a finding, and last what it really was. An earlier answer of somebody has been
+     * overtaken by their later one, an earlier verdict by a later one of whomever.
+     */
+    public static List<Answer> standing(List<Answer> given) {
+        Map<String, Answer> latest = new LinkedHashMap<>();
+        for (Answer answer : given) {
+            String place = answer.said().isVerdict() ? "" : answer.by();
+            latest.remove(place);
+            latest.put(place, answer);
+        }
+        return List.copyOf(latest.values());
     }
 
     private static String lower(String words) {

@@ -76,6 +76,7 @@ final class ApiShapes {
         time(shape, "recordedFrom", detail.recordedFrom());
         shape.put("findings", detail.findings().stream().map(ApiShapes::finding).toList());
         shape.put("visits", detail.visits().stream().map(ApiShapes::visit).toList());
+        shape.put("due", detail.due());
         return shape;
     }
 

@@ -9,13 +9,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.duskline.analyzer.curve.Curve;
 import org.duskline.analyzer.curve.CurveTable;
 import org.duskline.analyzer.curve.CurveThinner;
+import org.duskline.analyzer.evening.Doubtful;
 import org.duskline.analyzer.evening.Stop;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.collector.trap.Trap;
+import org.duskline.web.page.board.Answers;
 import org.duskline.web.page.board.LineOverview;
 import org.duskline.web.page.board.Night;
 import org.duskline.web.page.board.Tonight;
@@ -51,7 +54,15 @@ final class PageViews {
                 tonight,
                 tonight.night().map(night -> Ribbon.of(tonight, night)),
                 entries,
-                atHome ? Optional.of(line()) : Optional.empty());
+                atHome ? Optional.of(line()) : Optional.empty(),
+                board.answers(shownOn(tonight)));
+    }
+
+    private static List<Finding> shownOn(Tonight tonight) {
+        Stream<Finding> round = tonight.sheet().round().stops().stream().map(Stop::moveIn);
+        Stream<Finding> doubtful = tonight.sheet().doubtful().stream().map(Doubtful::moveIn);
+        Stream<Finding> looks = tonight.looks().stream().flatMap(look -> look.finding().stream());
+        return Stream.of(round, doubtful, looks).flatMap(each -> each).toList();
     }
 
     LineView line() {
@@ -82,7 +93,8 @@ final class PageViews {
                                                 span.until().minus(other.back()),
                                                 trap.zone())
                                         .sentences())
-                        .toList());
+                        .toList(),
+                board.answers(detail.findings()));
     }
 
     private CurveText words(String trap, Instant from, Instant until, ZoneId zone) {
@@ -97,6 +109,7 @@ final class PageViews {
                 .limit(MOST_ALERTS)
                 .toList();
         LineOverview line = board.line();
+        Answers answers = board.answers(findings);
         List<AlertsView.Day> days = new ArrayList<>();
         for (Finding finding : findings) {
             var zone = line.traps().stream()
@@ -109,7 +122,7 @@ final class PageViews {
             if (days.isEmpty() || !days.get(days.size() - 1).date().equals(date)) {
                 days.add(new AlertsView.Day(date, new ArrayList<>()));
             }
-            days.get(days.size() - 1).told().add(new AlertsView.Told(finding, zone));
+            days.get(days.size() - 1).told().add(new AlertsView.Told(finding, zone, answers.to(finding)));
         }
         return new AlertsView(line, days, everything);
     }

@@ -2,6 +2,7 @@ package org.duskline.web.page;
 
 import java.time.ZoneId;
 import java.util.List;
+import org.duskline.web.page.board.Answers;
 import org.duskline.web.page.board.TrapDetail;
 
 /**
@@ -13,6 +14,7 @@ import org.duskline.web.page.board.TrapDetail;
  * @param beside what it is set beside
  * @param offered what it can be set beside
  * @param besideWords the curves beside, in words
+ * @param answers what was answered to its findings
  */
 public record TrapView(
         TrapDetail detail,
@@ -20,7 +22,8 @@ public record TrapView(
         CurveText text,
         Beside beside,
         List<Beside> offered,
-        List<String> besideWords) {
+        List<String> besideWords,
+        Answers answers) {
     public TrapView {
         offered = List.copyOf(offered);
         besideWords = List.copyOf(besideWords);

@@ -8,25 +8,35 @@ import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.locks.LockSupport;
 
 /** The other end of a webhook, in a good or a bad mood. */
 final class Receiver implements AutoCloseable {
     static final String SECRET = "a secret of the test";
 
+    private static final Duration THOUGHT = Duration.ofMillis(500);
+
     enum Mood {
         TAKES,
+        /** It takes all the same, but thinks about it first. */
+        TAKES_SLOWLY,
         ANSWERS_500,
         NEVER_ANSWERS
     }
 
     /** What came, whether taken or not. */
-    record Post(String id, String time, String signature, String body, boolean taken) {
+    record Post(String id, String time, String signature, String body, Mood mood) {
+        boolean taken() {
+            return mood == Mood.TAKES || mood == Mood.TAKES_SLOWLY;
+        }
+
         JsonNode json() {
             try {
                 return new ObjectMapper().readTree(body);
@@ -57,14 +67,18 @@ final class Receiver implements AutoCloseable {
                 exchange.getRequestHeaders().getFirst("Duskline-Time"),
                 exchange.getRequestHeaders().getFirst("Duskline-Signature"),
                 body,
-                now == Mood.TAKES));
+                now));
         if (now == Mood.NEVER_ANSWERS) {
             await();
             exchange.close();
             return;
         }
-        byte[] answer = (now == Mood.TAKES ? "thanks" : "the cellar is flooded").getBytes(StandardCharsets.UTF_8);
-        exchange.sendResponseHeaders(now == Mood.TAKES ? 200 : 500, answer.length);
+        if (now == Mood.TAKES_SLOWLY) {
+            LockSupport.parkNanos(THOUGHT.toNanos());
+        }
+        boolean floods = now == Mood.ANSWERS_500;
+        byte[] answer = (floods ? "the cellar is flooded" : "thanks").getBytes(StandardCharsets.UTF_8);
+        exchange.sendResponseHeaders(floods ? 500 : 200, answer.length);
         exchange.getResponseBody().write(answer);
         exchange.close();
     }

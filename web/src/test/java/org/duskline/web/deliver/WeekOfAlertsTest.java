@@ -32,12 +32,13 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * A week on an invented line. On Tuesday the mail server is down from 12:00 to 18:00, the webhook answers 500 from 12:00 to
- * 14:00, and the program stands still from 14:50 to 15:10; on Thursday the webhook does not answer for half an hour.
+ * 14:00, and the program stands still from 14:50 to 15:10; on Thursday the webhook does not answer for half an hour, and on
+ * Friday it answers late, but in time.
  */
 class WeekOfAlertsTest {
     private static final Duration STEP = Duration.ofMinutes(5);
     private static final ZoneId VIENNA = ZoneId.of("Europe/Vienna");
-    private static final Duration PATIENCE = Duration.ofSeconds(2);
+    private static final Duration PATIENCE = Duration.ofSeconds(3);
 
     private static final Instant LEFT = at("14T13:10");
     private static final Finding MILL = raised("Mill Race", Kind.MOVE_IN, at("12T13:04"));
@@ -143,6 +144,8 @@ class WeekOfAlertsTest {
         found(week, at("14T13:15"), QUARRY, ORCHARD);
         week.put(at("14T13:10"), () -> receiver.be(Receiver.Mood.NEVER_ANSWERS));
         week.put(at("14T13:40"), () -> receiver.be(Receiver.Mood.TAKES));
+        week.put(at("15T11:00"), () -> receiver.be(Receiver.Mood.TAKES_SLOWLY));
+        week.put(at("15T12:30"), () -> receiver.be(Receiver.Mood.TAKES));
         found(week, at("15T11:10"), FALSE_ALARM);
         found(week, at("15T12:00"), turned(FALSE_ALARM, Stage.WITHDRAWN, at("15T12:00")));
         found(week, at("16T01:10"), HEAT);
@@ -212,6 +215,17 @@ class WeekOfAlertsTest {
         programNewsIsToldOnce(letters);
         letterThreadsHold();
         repeatsBearTheSameIdentity();
+        whatIsTakenLateButInTimeIsNotSentAgain();
+    }
+
+    private void whatIsTakenLateButInTimeIsNotSentAgain() {
+        List<String> late = receiver.posts().stream()
+                .filter(post -> post.mood() == Receiver.Mood.TAKES_SLOWLY)
+                .map(Receiver.Post::id)
+                .toList();
+        assertThat(late).as("an alarm and its withdrawal").hasSize(2);
+        assertThat(receiver.posts().stream().map(Receiver.Post::id).filter(late::contains))
+                .containsExactlyElementsOf(late);
     }
 
     private static List<String> whats(Stream<String> texts) {

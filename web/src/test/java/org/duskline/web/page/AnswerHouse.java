@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.function.Supplier;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.outbox.FindingLog;
 import org.duskline.analyzer.visit.AnswerLog;
@@ -25,7 +26,8 @@ final class AnswerHouse implements AutoCloseable {
     final int port;
     private final Store store;
     private final Deliveries deliveries;
-    private final Pages pages;
+    private final Supplier<Pages> builder;
+    private Pages pages;
     private volatile Instant now = InventedLine.NOW;
 
     AnswerHouse(Path folder, boolean open) {
@@ -43,14 +45,26 @@ final class AnswerHouse implements AutoCloseable {
         if (!open) {
             door.makeOwner("Ida", PASSWORD);
         }
-        InventedLine line = new InventedLine(InventedLine.Mood.BUSY);
+        InventedLine line = new InventedLine(InventedLine.Mood.BUSY, Optional.of(answers));
         Part part = new AnswerPages(line, findings, answers, visits, deliveries.links(), () -> now);
-        pages = new Pages(line, new Entrance(door, open, false), () -> now, List.of(part));
+        builder = () -> new Pages(line, new Entrance(door, open, false), () -> now, List.of(part));
+        pages = builder.get();
         port = pages.start("127.0.0.1", 0);
     }
 
     void pass(Duration time) {
         now = now.plus(time);
+    }
+
+    /** Nobody answers any more at the port. */
+    void shut() {
+        pages.stop();
+    }
+
+    /** It answers again, at the same port and over the same records. */
+    void reopen() {
+        pages = builder.get();
+        pages.start("127.0.0.1", port);
     }
 
     /** The text of a link as it stands in a message to Oda, good for three days. */

@@ -74,6 +74,35 @@ class AnswerPagesTest {
         assertThat(leadsTo(browser.get("/line"))).as("it opens nothing else").startsWith("/sign-in");
     }
 
+    @Test
+    void who_answered_and_when_stands_on_the_sheet_among_the_alerts_and_on_the_traps_page() throws Exception {
+        List<String> pages = List.of("/", "/alerts", "/traps/Alder%20Sluice");
+        for (String page : pages) {
+            assertThat(ida().get(page).body()).contains("Alder Sluice").doesNotContain("who-answered");
+        }
+        browser.fill(page(), "/answers", answer("seen", MARK + "a"));
+        house.pass(Duration.ofMinutes(5));
+        browser.fill(page(), "/answers", answer("going", MARK + "b"));
+        for (String page : pages) {
+            assertThat(browser.get(page).body())
+                    .as(page)
+                    .containsOnlyOnce("who-answered")
+                    .contains("Ida is going, 19:17")
+                    .doesNotContain("Ida has seen it");
+        }
+        browser.fill(
+                page(), "/answers", Map.of("finding", address(), "id", MARK + "c", "what", "rain", "note", "hose"));
+        assertThat(browser.get("/alerts").body()).contains("Ida is going, 19:17", "Ida: it was rain, 19:17", "(hose)");
+    }
+
+    private static Map<String, String> answer(String said, String mark) {
+        return Map.of("finding", address(), "id", mark, "answer", said, "note", "");
+    }
+
+    private static String address() {
+        return FindingAddress.of(SWARM);
+    }
+
     /** Mail programs and their filters open every link by themselves. */
     @Test
     void looking_at_a_link_changes_nothing_however_it_is_asked() throws Exception {

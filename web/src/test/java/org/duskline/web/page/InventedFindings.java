@@ -31,8 +31,12 @@ final class InventedFindings {
     }
 
     static Finding swarm() {
+        return swarmAt("Alder Sluice");
+    }
+
+    static Finding swarmAt(String trap) {
         return new Finding(
-                "Alder Sluice",
+                trap,
                 "n10",
                 Kind.MOVE_IN,
                 InventedLine.ARRIVAL,

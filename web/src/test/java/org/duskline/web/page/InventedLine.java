@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
+import java.util.stream.IntStream;
 import org.duskline.analyzer.curve.CurvePoint;
 import org.duskline.analyzer.evening.AtTheTrap;
 import org.duskline.analyzer.evening.EveningSheet;
@@ -25,9 +26,11 @@ import org.duskline.analyzer.evening.TrapTonight;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Stage;
+import org.duskline.analyzer.visit.AnswerLog;
 import org.duskline.collector.trap.Fitted;
 import org.duskline.collector.trap.Trap;
 import org.duskline.web.page.InventedCurves.Story;
+import org.duskline.web.page.board.Answers;
 import org.duskline.web.page.board.BoardUnavailable;
 import org.duskline.web.page.board.BrokerLink;
 import org.duskline.web.page.board.Doorstep;
@@ -47,9 +50,18 @@ final class InventedLine implements Watchboard {
     static final Instant ARRIVAL = Instant.parse("2026-05-12T11:04:00Z");
     static final Instant SEASON = Instant.parse("2026-04-02T06:00:00Z");
 
+    private static final String OLD_BAIT = "Bait is 17 days old; you renew it every 14 days.";
+
+    static final int MANY = 14;
+
+    private static final List<String> FIELDS = List.of(
+            "Bramble Wharf", "Cold Spring", "Dovecote", "Elder Cut", "Fallow Cross", "Glebe Barn", "Heron Ford");
+
     /** How things stand. */
     enum Mood {
         BUSY,
+        /** A night on which more traps have filled than one can remember. */
+        OVERWHELMED,
         NO_TRAP,
         NO_DATA,
         BROKER_DOWN,
@@ -71,11 +83,18 @@ final class InventedLine implements Watchboard {
             new Box("Weir House", BOTH, Condition.QUIET, Story.QUIET));
 
     private final Mood mood;
+    private final Optional<AnswerLog> answers;
     private final InventedCurves curves = new InventedCurves(NOW);
     private final List<Finding> later = new CopyOnWriteArrayList<>();
 
     InventedLine(Mood mood) {
+        this(mood, Optional.empty());
+    }
+
+    /** A line whose findings were answered. */
+    InventedLine(Mood mood, Optional<AnswerLog> answers) {
         this.mood = mood;
+        this.answers = answers;
     }
 
     /** Something more is found while somebody looks. */
@@ -96,11 +115,13 @@ final class InventedLine implements Watchboard {
     public Tonight tonight() {
         fail();
         boolean something = mood == Mood.BUSY || mood == Mood.BROKER_DOWN;
-        List<TrapTonight> traps = something
-                ? List.of(
-                        tonight("Alder Sluice", InventedFindings.swarm()),
-                        tonight("Tithe Loft", InventedFindings.likelySwarm()))
-                : List.of();
+        List<TrapTonight> traps = mood == Mood.OVERWHELMED
+                ? manySwarms()
+                : something
+                        ? List.of(
+                                tonight("Alder Sluice", InventedFindings.swarm()),
+                                tonight("Tithe Loft", InventedFindings.likelySwarm()))
+                        : List.of();
         LocalDate evening = LocalDate.of(2026, 5, 12);
         return new Tonight(
                 NOW,
@@ -126,6 +147,23 @@ final class InventedLine implements Watchboard {
                 List.of());
     }
 
+    private static List<TrapTonight> manySwarms() {
+        return IntStream.range(0, MANY)
+                .mapToObj(number -> {
+                    String name = FIELDS.get(number / 2) + (number % 2 == 0 ? " Upper" : " Lower");
+                    Trap trap = new Trap(name, 46.9 + 0.011 * (number % 4), 15.1 + 0.014 * (number / 4), ZONE);
+                    return new TrapTonight(
+                            trap,
+                            BOTH,
+                            true,
+                            Optional.of(InventedFindings.swarmAt(name)),
+                            9.2 + 0.1 * number,
+                            List.of(),
+                            List.of());
+                })
+                .toList();
+    }
+
     private static Trap place(Box box) {
         double north = BOXES.indexOf(box) * 0.013;
         return new Trap(box.name(), 46.9 + north, 15.1 - north * (BOXES.indexOf(box) % 3 - 1), ZONE);
@@ -147,7 +185,8 @@ final class InventedLine implements Watchboard {
                             findings(Instant.EPOCH, 100).stream()
                                     .filter(finding -> finding.trap().equals(name))
                                     .toList(),
-                            heard ? List.of(InventedFindings.baited(name)) : List.of());
+                            heard ? List.of(InventedFindings.baited(name)) : List.of(),
+                            name.equals("Weir House") ? List.of(OLD_BAIT) : List.of());
                 });
     }
 
@@ -208,6 +247,13 @@ final class InventedLine implements Watchboard {
                 .toList();
     }
 
+    @Override
+    public Answers answers(List<Finding> findings) {
+        fail();
+        return answers.map(log -> new Answers(log.between(Instant.EPOCH, NOW.plus(Duration.ofDays(1)))))
+                .orElse(Answers.NONE);
+    }
+
     private void fail() {
         if (mood == Mood.DATABASE_BROKEN) {
             throw new BoardUnavailable(
@@ -264,7 +310,7 @@ final class InventedLine implements Watchboard {
         return List.of(
                 look(InventedFindings.scouts("Old Kiln", "2026-05-12T07:10:00Z", Stage.RAISED)),
                 look(InventedFindings.silence()),
-                new Look("Weir House", Optional.empty(), "Bait is 17 days old; you renew it every 14 days."));
+                new Look("Weir House", Optional.empty(), OLD_BAIT));
     }
 
     private static Look look(Finding finding) {

@@ -26,10 +26,17 @@ public final class PlainBrowser {
             .cookieHandler(cookies)
             .followRedirects(HttpClient.Redirect.NEVER)
             .build();
+    private final int port;
     private final String root;
 
     public PlainBrowser(int port) {
+        this.port = port;
         this.root = "http://127.0.0.1:" + port;
+    }
+
+    /** Where it looks. */
+    public int port() {
+        return port;
     }
 
     public HttpResponse<String> get(String path) throws IOException, InterruptedException {

@@ -14,6 +14,7 @@ import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.outbox.FindingLog;
 import org.duskline.analyzer.visit.AnswerLog;
+import org.duskline.analyzer.visit.KeptVisit;
 import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.collector.store.HeardNode;
 import org.duskline.collector.store.Store;
@@ -104,6 +105,11 @@ public final class StoreWatchboard implements Watchboard {
                 .toList());
     }
 
+    @Override
+    public Answers answers(List<Finding> findings) {
+        return reading(() -> evening.answers(findings));
+    }
+
     private List<TrapNow> trapsNow(Instant now, LineAtOnce line) {
         return line.traps().stream().map(trap -> traps.now(trap, now, line)).toList();
     }
@@ -114,15 +120,18 @@ public final class StoreWatchboard implements Watchboard {
                 .sorted(Comparator.comparing(Finding::raised).reversed())
                 .toList();
         LineAtOnce line = LineAtOnce.read(store, findings);
+        TrapNow there = traps.now(trap, now, line);
+        List<KeptVisit> visits = evening.visitsAt(trap.name()).stream()
+                .sorted(Comparator.comparing(kept -> kept.visit().at(), Comparator.reverseOrder()))
+                .toList();
         return new TrapDetail(
                 now,
                 link.get(),
-                traps.now(trap, now, line),
+                there,
                 recordedFrom(trap, line),
                 all,
-                evening.visitsAt(trap.name()).stream()
-                        .sorted(Comparator.comparing(kept -> kept.visit().at(), Comparator.reverseOrder()))
-                        .toList());
+                visits,
+                evening.due(now, there, line.standing(), visits));
     }
 
     private static Optional<Instant> recordedFrom(Trap trap, LineAtOnce line) {

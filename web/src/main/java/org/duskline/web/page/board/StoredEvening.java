@@ -97,6 +97,20 @@ final class StoredEvening {
         return visits.of(trap);
     }
 
+    /** What is to be done at a trap before long, each in one sentence. */
+    List<String> due(Instant now, TrapNow trap, List<Finding> standing, List<KeptVisit> there) {
+        return upkeep.due(
+                now, trap, standing, there.stream().map(KeptVisit::visit).toList());
+    }
+
+    Answers answers(List<Finding> findings) {
+        Optional<Instant> first = findings.stream().map(Finding::onset).min(Comparator.naturalOrder());
+        Optional<Instant> last = findings.stream().map(Finding::onset).max(Comparator.naturalOrder());
+        return first.map(from ->
+                        new Answers(answers.between(from, last.orElseThrow().plusMillis(1))))
+                .orElse(Answers.NONE);
+    }
+
     /** What somebody sees who stands at the trap now. */
     Doorstep doorstep(Instant now, BrokerLink link, TrapNow trap, List<Finding> standing) {
         LocalDate evening = now.atZone(trap.trap().zone()).minus(MORNING).toLocalDate();

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.duskline.analyzer.closed.NotFetched;
 import org.duskline.analyzer.closed.Notice;
 import org.duskline.analyzer.finding.Finding;
@@ -64,6 +65,14 @@ final class StoredUpkeep {
                 .forEach(finding -> looks.add(Look.at(finding)));
         traps.forEach(trap -> chores(trap, now, standing, visited).forEach(looks::add));
         return looks;
+    }
+
+    /** What is due at one trap, findings left out: a swarm to fetch, and chores. */
+    List<String> due(Instant now, TrapNow trap, List<Finding> standing, List<Visit> visits) {
+        Map<String, List<Visit>> visited = Map.of(trap.name(), visits);
+        return Stream.concat(notFetched(trap, now, visited).stream(), chores(trap, now, standing, visited).stream())
+                .map(Look::what)
+                .toList();
     }
 
     private Optional<Look> notFetched(TrapNow trap, Instant now, Map<String, List<Visit>> visited) {

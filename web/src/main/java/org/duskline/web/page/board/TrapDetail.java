@@ -15,6 +15,7 @@ import org.duskline.analyzer.visit.KeptVisit;
  * @param recordedFrom about when its first sample was taken; empty when it was never heard
  * @param findings all its findings, the last raised first
  * @param visits the keeper's visits that stand, the last first
+ * @param due what is to be done there before long, each in one sentence
  */
 public record TrapDetail(
         Instant now,
@@ -22,9 +23,11 @@ public record TrapDetail(
         TrapNow trap,
         Optional<Instant> recordedFrom,
         List<Finding> findings,
-        List<KeptVisit> visits) {
+        List<KeptVisit> visits,
+        List<String> due) {
     public TrapDetail {
         findings = List.copyOf(findings);
         visits = List.copyOf(visits);
+        due = List.copyOf(due);
     }
 }

@@ -26,4 +26,7 @@ public interface Watchboard extends TrapCurves {
 
     /** The findings raised from {@code since} on, the last raised first, at most {@code limit}. */
     List<Finding> findings(Instant since, int limit);
+
+    /** What was answered to these findings. */
+    Answers answers(List<Finding> findings);
 }
