@@ -62,7 +62,7 @@ public record MoveInCase(
         EnumMap<Rival, Double> against = new EnumMap<>(Rival.class);
         if (fitted.hasCounter()) {
             counts(odds, against, rush);
-            lived(odds, series, at);
+            lived(odds, rush, series, at);
         }
         if (weighed && fitted.hasCounter()) {
             agreement(odds, rush, ramp);
@@ -133,12 +133,16 @@ public record MoveInCase(
         against.put(Rival.SCOUTS, rush.surge() < 3 ? 1.0 : 0.05);
     }
 
-    /** Foragers who hurry home before a storm look like a swarm, at a trap from which a colony has flown for days. */
-    private static void lived(Odds odds, TrapSeries series, int at) {
+    /**
+     * Foragers who hurry home before a storm look like a swarm, at a trap from which a colony has flown for days and flew
+     * until now; where it was fetched since, nobody flew before the rush.
+     */
+    private static void lived(Odds odds, Rush rush, TrapSeries series, int at) {
         double usual = FormerDays.usualPerMinute(series, at);
-        if (usual > BUSIEST_SCOUTS_PER_MINUTE) {
+        if (usual > BUSIEST_SCOUTS_PER_MINUTE && rush.surge() < 4) {
             odds.add(
-                    Odds.through(usual, BUSIEST_SCOUTS_PER_MINUTE, 0, 2 * BUSIEST_SCOUTS_PER_MINUTE, -5),
+                    Odds.through(usual, BUSIEST_SCOUTS_PER_MINUTE, 0, 2 * BUSIEST_SCOUTS_PER_MINUTE, -5)
+                            * Odds.through(rush.surge(), 2, 1, 4, 0),
                     "usual at this hour: %.0f a minute, as where a colony lives already",
                     usual);
         }

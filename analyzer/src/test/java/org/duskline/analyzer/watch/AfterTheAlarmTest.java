@@ -163,6 +163,13 @@ class AfterTheAlarmTest {
         assertThat(moveIns(Stage.RAISED)).hasSize(1);
     }
 
+    @Test
+    void a_rush_into_a_trap_whose_colony_was_fetched_since_is_a_swarm() {
+        TrapDays days = flownFrom(70).crossings(0).until("26T13:00").swarm(1.4, Duration.ofMinutes(18));
+        live(Fitted.COUNTER, days.until("26T18:00").samples());
+        assertThat(moveIns(Stage.RAISED)).hasSize(1);
+    }
+
     /** A trap from which bees have flown by day since nobody knows when, so often a minute. */
     private static TrapDays flownFrom(double perMinute) {
         TrapDays days = new TrapDays(37, TWO_MINUTES);
