@@ -126,6 +126,21 @@ class OutboxTest {
     }
 
     @Test
+    void a_case_that_swings_between_raised_and_withdrawn_stops_being_told() {
+        put(SWARM);
+        goOut();
+        int told = 0;
+        for (int swing = 0; swing < 6; swing++) {
+            told += put(swarmTurned(Stage.WITHDRAWN)) == Decision.CONTINUED ? 1 : 0;
+            goOut();
+            told += put(swarmTurned(Stage.RAISED)) == Decision.CONTINUED ? 1 : 0;
+            goOut();
+        }
+        assertThat(told).as("withdrawn, raised again, withdrawn").isEqualTo(3);
+        assertThat(deliveries.latest(100)).hasSize(4);
+    }
+
+    @Test
     void a_second_swarm_is_never_held_back_as_flapping() {
         put(SWARM);
         goOut();
