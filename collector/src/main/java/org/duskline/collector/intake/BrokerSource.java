@@ -174,12 +174,30 @@ public final class BrokerSource implements AutoCloseable {
         connection.close();
     }
 
-    private final class Listening implements SteadyConnection.Guest, IMqttActionListener {
-        /** Does not wait for the answer: a backlog may come before it, and must be stored first. */
+    private final class Listening implements SteadyConnection.Guest {
+        /** Does not wait for the answers: a backlog may come before them, and must be stored first. */
         @Override
         public void arrive(MqttAsyncClient client) throws MqttException {
-            String[] filters = {topics.allReadings(), topics.allStatuses(), topics.allAcknowledgements()};
-            client.subscribe(filters, new int[] {AT_LEAST_ONCE, AT_LEAST_ONCE, AT_LEAST_ONCE}, null, this);
+            String[] all = {topics.allReadings(), topics.allStatuses(), topics.allAcknowledgements()};
+            subscribe(client, all, () -> askForWhatIsKept(client));
+        }
+
+        /**
+         * What a node leaves at the broker while it takes down our subscription can be withheld: not yet kept, and no
+         * longer new. A second subscription brings whatever is kept by then (MQTT 3.1.1, section 3.8.4).
+         */
+        private void askForWhatIsKept(MqttAsyncClient client) {
+            try {
+                subscribe(client, new String[] {topics.allStatuses(), topics.allAcknowledgements()}, () -> {});
+            } catch (MqttException gone) {
+                connection.noteTrouble(Trouble.words(broker, gone));
+            }
+        }
+
+        private void subscribe(MqttAsyncClient client, String[] filters, Runnable then) throws MqttException {
+            int[] levels = new int[filters.length];
+            Arrays.fill(levels, AT_LEAST_ONCE);
+            client.subscribe(filters, levels, null, new Answer(then));
         }
 
         @Override
@@ -194,11 +212,23 @@ public final class BrokerSource implements AutoCloseable {
                 log.debug("The store is slower than the broker; the broker waits");
             }
         }
+    }
+
+    /** What the broker says to a subscription. */
+    private final class Answer implements IMqttActionListener {
+        private final Runnable then;
+
+        /** @param then done once it has let us listen */
+        Answer(Runnable then) {
+            this.then = then;
+        }
 
         @Override
         public void onSuccess(IMqttToken answer) {
             if (Arrays.stream(answer.getGrantedQos()).anyMatch(granted -> granted == REFUSED)) {
                 connection.noteTrouble(Trouble.notAllowedToListen(broker));
+            } else {
+                then.run();
             }
         }
 

@@ -8,11 +8,14 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.IntStream;
 import org.duskline.collector.testing.Await;
 import org.duskline.collector.testing.ChildJvm;
 import org.duskline.collector.testing.Mosquitto;
+import org.eclipse.paho.client.mqttv3.MqttException;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -22,6 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
 abstract class BrokerSourceContract {
     static final Instant NOON = Instant.parse("2026-05-12T12:00:00Z");
     private static final String READINGS = "traps/n07/readings";
+    private static final int ROUNDS = 40;
 
     @TempDir
     Path folder;
@@ -67,6 +71,31 @@ abstract class BrokerSourceContract {
         });
         assertThat(source.state().connectedSince()).contains(NOON);
         assertThat(source.state().lastMessage()).contains(NOON);
+    }
+
+    @Test
+    void what_a_node_leaves_at_the_broker_in_the_moment_in_which_we_come_is_heard() throws Exception {
+        startBroker();
+        for (int round = 0; round < ROUNDS; round++) {
+            String left = "left in round " + round;
+            Notebook heard = new Notebook();
+            int wait = round % 20;
+            CompletableFuture<Void> node = CompletableFuture.runAsync(() -> leave(left, wait));
+            try (BrokerSource source = source(heard, "duskline-" + round)) {
+                source.start();
+                node.join();
+                Await.until(left + " came", () -> heard.texts().contains(left));
+            }
+        }
+    }
+
+    private void leave(String what, int afterMillis) {
+        try {
+            TimeUnit.MILLISECONDS.sleep(afterMillis);
+            TestNode.retain(address(), "traps/n07/settings/ack", what);
+        } catch (InterruptedException | MqttException e) {
+            throw new IllegalStateException(e);
+        }
     }
 
     @Test
@@ -186,11 +215,15 @@ abstract class BrokerSourceContract {
     }
 
     private BrokerSource listen(MessageSink sink) {
-        BrokerSource source = new BrokerSource(
-                BrokerAddress.of(address()), "duskline", new Topics("traps"), sink, () -> NOON, new Random(7));
+        BrokerSource source = source(sink, "duskline");
         open.add(source);
         source.start();
         return source;
+    }
+
+    private BrokerSource source(MessageSink sink, String client) {
+        return new BrokerSource(
+                BrokerAddress.of(address()), client, new Topics("traps"), sink, () -> NOON, new Random(7));
     }
 
     private String address() {
