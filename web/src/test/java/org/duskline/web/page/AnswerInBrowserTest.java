@@ -3,6 +3,7 @@ package org.duskline.web.page;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.deque.html.axecore.playwright.AxeBuilder;
+import com.microsoft.playwright.Browser.NewContextOptions;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
@@ -13,11 +14,10 @@ import java.util.List;
 import org.duskline.analyzer.visit.Answer;
 import org.duskline.analyzer.visit.Said;
 import org.duskline.analyzer.visit.VisitKind;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -25,7 +25,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class AnswerInBrowserTest {
     private static final List<String> WCAG_2_2_AA = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa");
 
-    private static Browser browser;
+    @RegisterExtension
+    static final Browser BROWSER = new Browser();
 
     @TempDir
     Path folder;
@@ -34,18 +35,6 @@ class AnswerInBrowserTest {
     private AnswerHouse house;
     private BrowserContext context;
     private Page page;
-
-    @BeforeAll
-    static void startBrowser() {
-        browser = Browser.start();
-    }
-
-    @AfterAll
-    static void stopBrowser() {
-        if (browser != null) {
-            browser.close();
-        }
-    }
 
     @BeforeEach
     void openHouse() {
@@ -61,10 +50,8 @@ class AnswerInBrowserTest {
     }
 
     private void visit(String path, int width, int height, ColorScheme light) {
-        context = browser.browser()
-                .newContext(new com.microsoft.playwright.Browser.NewContextOptions()
-                        .setViewportSize(width, height)
-                        .setColorScheme(light));
+        context = BROWSER.window(
+                new NewContextOptions().setViewportSize(width, height).setColorScheme(light));
         page = context.newPage();
         page.onConsoleMessage(message -> {
             if ("error".equals(message.type())) {

@@ -6,23 +6,22 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
-import com.microsoft.playwright.options.ServiceWorkerPolicy;
 import com.microsoft.playwright.options.WaitForSelectorState;
 import java.nio.file.Path;
 import java.util.List;
 import org.duskline.analyzer.visit.Answer;
 import org.duskline.analyzer.visit.Said;
 import org.duskline.analyzer.visit.VisitKind;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 
 /** An answer given where there is no reception: the network is cut in a real browser, and later comes back. */
 class AnswerWithoutReceptionTest {
-    private static Browser browser;
+    @RegisterExtension
+    static final Browser BROWSER = new Browser();
 
     @TempDir
     Path folder;
@@ -31,26 +30,10 @@ class AnswerWithoutReceptionTest {
     private BrowserContext phone;
     private Page page;
 
-    @BeforeAll
-    static void startBrowser() {
-        browser = Browser.start();
-    }
-
-    @AfterAll
-    static void stopBrowser() {
-        if (browser != null) {
-            browser.close();
-        }
-    }
-
     @BeforeEach
     void open() {
         house = new AnswerHouse(folder, true);
-        phone = browser.browser()
-                .newContext(new com.microsoft.playwright.Browser.NewContextOptions()
-                        .setViewportSize(390, 844)
-                        .setHasTouch(true)
-                        .setServiceWorkers(ServiceWorkerPolicy.ALLOW));
+        phone = BROWSER.phone();
         page = phone.newPage();
         page.navigate("http://127.0.0.1:" + house.port + "/");
         page.waitForSelector("html[data-kept=yes]");

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.options.ServiceWorkerPolicy;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,16 +12,16 @@ import org.duskline.analyzer.visit.VisitKind;
 import org.duskline.analyzer.visit.VisitLog;
 import org.duskline.collector.store.Store;
 import org.duskline.web.page.InventedLine.Mood;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The sheet on a phone that goes out of reach: the network is cut, and later comes back. */
 class FieldInBrowserTest {
-    private static Browser browser;
+    @RegisterExtension
+    static final Browser BROWSER = new Browser();
 
     @TempDir
     Path folder;
@@ -35,28 +34,12 @@ class FieldInBrowserTest {
     private BrowserContext phone;
     private Page page;
 
-    @BeforeAll
-    static void startBrowser() {
-        browser = Browser.start();
-    }
-
-    @AfterAll
-    static void stopBrowser() {
-        if (browser != null) {
-            browser.close();
-        }
-    }
-
     @BeforeEach
     void open() {
         store = Store.open(folder.resolve("line.db"));
         visits = VisitLog.open(store);
         serve(0);
-        phone = browser.browser()
-                .newContext(new com.microsoft.playwright.Browser.NewContextOptions()
-                        .setViewportSize(390, 844)
-                        .setHasTouch(true)
-                        .setServiceWorkers(ServiceWorkerPolicy.ALLOW));
+        phone = BROWSER.phone();
         page = phone.newPage();
         page.onPageError(complaints::add);
     }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.deque.html.axecore.results.AxeResults;
 import com.deque.html.axecore.results.Rule;
+import com.microsoft.playwright.Browser.NewContextOptions;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
@@ -20,10 +21,9 @@ import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Stage;
 import org.duskline.web.page.InventedLine.Mood;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -52,7 +52,8 @@ class PagesInBrowserTest {
             "/traps/Alder%20Sluice/visits/new?what=collected",
             "/visits/1");
 
-    private static Browser browser;
+    @RegisterExtension
+    static final Browser BROWSER = new Browser();
 
     private final List<String> complaints = new ArrayList<>();
     private InventedLine line;
@@ -60,18 +61,6 @@ class PagesInBrowserTest {
     private BrowserContext context;
     private Page page;
     private String root;
-
-    @BeforeAll
-    static void startBrowser() {
-        browser = Browser.start();
-    }
-
-    @AfterAll
-    static void stopBrowser() {
-        if (browser != null) {
-            browser.close();
-        }
-    }
 
     @AfterEach
     void close() {
@@ -308,11 +297,10 @@ class PagesInBrowserTest {
         line = new InventedLine(mood);
         pages = InventedParts.pages(line);
         root = "http://127.0.0.1:" + pages.start("127.0.0.1", 0);
-        context = browser.browser()
-                .newContext(new com.microsoft.playwright.Browser.NewContextOptions()
-                        .setViewportSize(width, height)
-                        .setHasTouch(width < 500)
-                        .setColorScheme(light));
+        context = BROWSER.window(new NewContextOptions()
+                .setViewportSize(width, height)
+                .setHasTouch(width < 500)
+                .setColorScheme(light));
         page = context.newPage();
         page.onPageError(complaints::add);
         page.onConsoleMessage(message -> {

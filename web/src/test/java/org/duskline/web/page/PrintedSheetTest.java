@@ -2,6 +2,7 @@ package org.duskline.web.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.microsoft.playwright.Browser.NewContextOptions;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
@@ -15,6 +16,7 @@ import org.duskline.web.page.InventedLine.Mood;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -26,19 +28,18 @@ class PrintedSheetTest {
     @TempDir
     Path folder;
 
-    private Browser browser;
+    @RegisterExtension
+    static final Browser BROWSER = new Browser();
+
     private BrowserContext context;
     private Pages pages;
     private Page page;
 
     @BeforeEach
     void open() {
-        browser = Browser.start();
         pages = InventedParts.pages(new InventedLine(Mood.OVERWHELMED));
-        context = browser.browser()
-                .newContext(new com.microsoft.playwright.Browser.NewContextOptions()
-                        .setColorScheme(ColorScheme.DARK)
-                        .setViewportSize(390, 844));
+        context = BROWSER.window(
+                new NewContextOptions().setColorScheme(ColorScheme.DARK).setViewportSize(390, 844));
         page = context.newPage();
         page.navigate("http://127.0.0.1:" + pages.start("127.0.0.1", 0) + "/");
     }
@@ -49,7 +50,6 @@ class PrintedSheetTest {
             context.close();
             pages.stop();
         }
-        browser.close();
     }
 
     @ParameterizedTest

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.microsoft.playwright.Browser.NewContextOptions;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
@@ -32,6 +33,7 @@ import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -44,7 +46,9 @@ class TuningInBrowserTest {
     @TempDir
     static Path folder;
 
-    private static Browser browser;
+    @RegisterExtension
+    static final Browser BROWSER = new Browser();
+
     private static DemoValley valley;
     private static Pages pages;
     private static String root;
@@ -56,7 +60,6 @@ class TuningInBrowserTest {
 
     @BeforeAll
     static void the_valley_is_watched() {
-        browser = Browser.start();
         valley = new DemoValley(folder);
         TuningPages tuning = new TuningPages(
                 valley.board, valley.findings, valley.answers, valley.book, valley.desk, () -> DemoValley.NOW);
@@ -79,9 +82,6 @@ class TuningInBrowserTest {
 
     @AfterAll
     static void all_is_put_away() {
-        if (browser != null) {
-            browser.close();
-        }
         if (pages != null) {
             pages.stop();
             valley.close();
@@ -241,10 +241,8 @@ class TuningInBrowserTest {
     }
 
     private void open(int width, int height, ColorScheme light) {
-        context = browser.browser()
-                .newContext(new com.microsoft.playwright.Browser.NewContextOptions()
-                        .setViewportSize(width, height)
-                        .setColorScheme(light));
+        context = BROWSER.window(
+                new NewContextOptions().setViewportSize(width, height).setColorScheme(light));
         page = context.newPage();
         page.setDefaultTimeout(PATIENCE_MILLIS);
         page.onPageError(complaints::add);
