@@ -65,10 +65,10 @@ public record MoveInCase(
             lived(odds, rush, series, at);
         }
         if (weighed && fitted.hasCounter()) {
-            agreement(odds, rush, ramp);
+            WeightEvidence.agree(odds, rush, ramp);
         }
         if (weighed) {
-            weight(odds, against, ramp, fitted, thresholds);
+            WeightEvidence.weigh(odds, against, ramp, fitted, thresholds);
         }
         long onset = fitted.hasCounter() ? rush.onsetMillis() : ramp.onsetMillis();
         hour(odds, surroundings, series.timeMillis(at), onset, thresholds);
@@ -138,79 +138,14 @@ public record MoveInCase(
      * until now; where it was fetched since, nobody flew before the rush.
      */
     private static void lived(Odds odds, Rush rush, TrapSeries series, int at) {
-        double usual = FormerDays.usualPerMinute(series, at);
-        if (usual > BUSIEST_SCOUTS_PER_MINUTE && rush.surge() < 4) {
+        double usual = rush.surge() < 4 ? FormerDays.usualPerMinute(series, at) : 0;
+        if (usual > BUSIEST_SCOUTS_PER_MINUTE) {
             odds.add(
                     Odds.through(usual, BUSIEST_SCOUTS_PER_MINUTE, 0, 2 * BUSIEST_SCOUTS_PER_MINUTE, -5)
                             * Odds.through(rush.surge(), 2, 1, 4, 0),
                     "usual at this hour: %.0f a minute, as where a colony lives already",
                     usual);
         }
-    }
-
-    /** Bees have a weight: a kilogram that comes with a handful of bees was hands. */
-    private static void agreement(Odds odds, Rush rush, Ramp ramp) {
-        double gramsPerBee = 1000 * ramp.gainKg() / Math.max(rush.net(), 1);
-        odds.add(
-                Odds.through(gramsPerBee, 0.02, -2, 0.08, 1, 1, 1, 3, -1, 8, -6),
-                "%.2f g gained for each bee more in than out",
-                gramsPerBee);
-        if (ramp.kgPerMinute() > 0.3) {
-            odds.add(
-                    Odds.through(ramp.kgPerMinute(), 0.3, 0, 0.9, -4),
-                    "at its steepest %.2f kg a minute",
-                    ramp.kgPerMinute());
-        }
-        if (ramp.swings() > 1) {
-            odds.add(-2.0 * Math.min(ramp.swings(), 4), "%d wild swings around it", ramp.swings());
-        }
-    }
-
-    private static void weight(Odds odds, Map<Rival, Double> against, Ramp ramp, Fitted fitted, Thresholds thresholds) {
-        double gain = ramp.gainKg();
-        double least = thresholds.smallestSwarmKg();
-        boolean counted = fitted.hasCounter();
-        double floor = counted ? -6 : -5;
-        double size = Odds.through(
-                gain,
-                Math.max(0.04, 3 * ramp.noiseKg()),
-                floor,
-                Math.max(0.12, 0.5 * least),
-                0,
-                least,
-                counted ? 3 : 2,
-                2.2 * least,
-                5,
-                4.5,
-                5,
-                6,
-                -4);
-        odds.add(size, "%+.2f kg in %.0f min (smallest swarm %.2f)", gain, ramp.minutes(), least);
-        if (gain < 0.04) {
-            against.put(Rival.GLARE, 0.5);
-            return;
-        }
-        double share = ramp.largestStepShare();
-        double jump = ramp.steps() >= 3
-                ? Odds.through(share, 0.3, 2, 0.5, 1, 0.75, -2, 0.95, -5)
-                : Odds.through(share, 0.6, 0.5, 0.8, -2, 0.95, -4);
-        if (!counted) {
-            odds.add(jump, "the largest single step is %.0f %% of it", 100 * share);
-            odds.add(
-                    Odds.through(ramp.kgPerMinute(), 0.006, -4, 0.012, -1.5, 0.02, 0.5, 0.04, 2, 0.3, 2, 0.9, -2),
-                    "at its steepest %.3f kg a minute",
-                    ramp.kgPerMinute());
-            odds.add(
-                    Odds.through(ramp.pathRatio(), 1.2, 1, 2, -0.5, 3, -3, 6, -6),
-                    "its path is %.1f times its gain",
-                    ramp.pathRatio());
-            odds.add(
-                    ramp.swings() == 0 ? 0.5 : ramp.swings() == 1 ? -2 : -6, "%d wild swings around it", ramp.swings());
-            odds.add(Odds.through(ramp.heldMinutes(), 0, 0, 6, 0, 15, 1.5), "held for %.0f min", ramp.heldMinutes());
-        }
-        against.put(Rival.TARE_SHIFT, share > 0.7 ? 1.0 : 0.05);
-        against.put(Rival.HANDS, ramp.swings() > 0 ? 1.0 : 0.05);
-        against.put(Rival.WIND, ramp.pathRatio() > 2 ? 0.5 : 0.02);
     }
 
     private static void hour(Odds odds, Surroundings surroundings, long now, long onset, Thresholds thresholds) {

@@ -84,11 +84,9 @@ public final class Past {
         Past past = new Past(store);
         past.readVisits();
         SampleLog.PackRange packs = store.samples().received(from, until);
-        for (past.cursor = packs.first() - 1; past.cursor < packs.last(); ) {
+        past.cursor = Math.max(0, packs.first() - 1);
+        while (past.cursor < packs.last()) {
             List<Arrival> arrivals = store.samples().arrivalsAfter(past.cursor, ARRIVALS_AT_ONCE);
-            if (arrivals.isEmpty()) {
-                break;
-            }
             arrivals.stream()
                     .filter(one ->
                             !one.received().isBefore(from) && one.received().isBefore(until))

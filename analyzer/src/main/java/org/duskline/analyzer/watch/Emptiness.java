@@ -2,6 +2,7 @@ package org.duskline.analyzer.watch;
 
 import org.duskline.analyzer.detect.FormerDays;
 import org.duskline.analyzer.series.TrapSeries;
+import org.duskline.analyzer.series.TrapSeries.Quantity;
 
 /**
  * Whether a colony is still there, by its weight and by its flight: two witnesses, either of which can be out of order.
@@ -18,6 +19,12 @@ final class Emptiness implements Cloneable {
 
     /** So long in flight weather the counter must agree or disagree with a scale that has lost the swarm's weight. */
     private static final double SETTLES_HOURS = 1.5;
+
+    /** Before that, hands were not at the trap yet: own choice. */
+    private static final long HANDS_TAKE = 60 * MINUTE;
+
+    private static final long SETTLES_AFTER_HANDS = 40 * MINUTE;
+    private static final int LEVEL_SAMPLES = 4;
 
     private long lightSince;
     private long flownAt;
@@ -87,5 +94,21 @@ final class Emptiness implements Cloneable {
             idleHours = Math.max(0, idleHours - 3 * flight.hours());
         }
         return idleHours > (kept ? IDLE_HOURS_WHILE_HEAVY : IDLE_HOURS);
+    }
+
+    /**
+     * Whether most of the swarm's weight went while hands were at the trap: the box that comes back may be a little
+     * heavier.
+     *
+     * @param baseKg the level before the swarm came
+     */
+    static boolean handedOut(TrapSeries series, int at, long handsAt, double baseKg, double swarmKg) {
+        int before = series.lastAt(handsAt - HANDS_TAKE);
+        if (series.timeMillis(at) - handsAt < SETTLES_AFTER_HANDS || before < LEVEL_SAMPLES) {
+            return false;
+        }
+        double level = series.median(Quantity.WEIGHT, at - LEVEL_SAMPLES, at);
+        double went = series.median(Quantity.WEIGHT, before - LEVEL_SAMPLES, before) - level;
+        return went > 0.6 * swarmKg && level < baseKg + 0.75 * swarmKg;
     }
 }

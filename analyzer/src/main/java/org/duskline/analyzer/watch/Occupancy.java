@@ -247,7 +247,7 @@ final class Occupancy implements Cloneable {
         boolean weighed = fitted.hasScale() && !Double.isNaN(baseKg);
         boolean light = weighed && light(series, at, flight);
         boolean explained = left || hands || !strengthened || !fitted.hasCounter();
-        if (weighed && hands && handedOut(series, at, disturbedAt)) {
+        if (weighed && hands && Emptiness.handedOut(series, at, disturbedAt, baseKg, swarmKg)) {
             return true;
         }
         if (light && (explained || emptiness.nobodyFliesSinceItIsLight())) {
@@ -255,17 +255,6 @@ final class Occupancy implements Cloneable {
         }
         boolean heavy = weighed && !left && !emptiness.lost();
         return fitted.hasCounter() && emptiness.idle(flight, now, heavy, disturbedAt);
-    }
-
-    /** Whether most of the swarm's weight went while hands were at the trap: a box comes back a little lighter or heavier. */
-    private boolean handedOut(TrapSeries series, int at, long disturbedAt) {
-        int before = series.lastAt(disturbedAt - HOUR);
-        if (series.timeMillis(at) - disturbedAt < 40 * MINUTE || before < 4) {
-            return false;
-        }
-        double level = series.median(Quantity.WEIGHT, at - 4, at);
-        double went = series.median(Quantity.WEIGHT, before - 4, before) - level;
-        return went > 0.6 * swarmKg && level < baseKg + 0.75 * swarmKg;
     }
 
     /** Whether the swarm's weight has been gone for a while, and not by a scale that jumped. */
