@@ -2,8 +2,10 @@ package org.duskline.analyzer.detect;
 
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.StringJoiner;
 import org.duskline.analyzer.finding.Evidence;
 import org.duskline.analyzer.finding.Rival;
 import org.duskline.analyzer.finding.SwarmSize;
@@ -223,24 +225,19 @@ public record MoveInCase(
 
     /** The swarm's size as far as it is in, from the scale or, without one, from the counter. */
     public SwarmSize size() {
-        if (!Double.isNaN(gainKg)) {
-            double spread = 0.05 + 0.12 * gainKg;
-            return new SwarmSize(gainKg, Math.max(0, gainKg - spread), gainKg + spread, bees(gainKg));
-        }
-        if (!Double.isNaN(enteredNet)) {
-            // With the lanes' losses put back what is left are bees that loitered, turned, or came two abreast.
-            double kg = enteredNet / 0.9 * KG_PER_BEE;
-            return new SwarmSize(kg, 0.8 * enteredNet * KG_PER_BEE, enteredNet / 0.55 * KG_PER_BEE, bees(kg));
-        }
-        // Counters see a fifth to two thirds of a rush as net bees inward (common practice).
-        double kg = netIn / 0.4 * KG_PER_BEE;
-        return new SwarmSize(kg, netIn / 0.7 * KG_PER_BEE, netIn / 0.2 * KG_PER_BEE, bees(kg));
+        return ArrivedBees.size(gainKg, netIn, enteredNet);
     }
 
-    /** Mass of a bee on arrival, kg: between gorged, 0.13 g, and empty, 0.09 g (Mitchell 1970). */
-    private static final double KG_PER_BEE = 0.00012;
-
-    private static int bees(double kg) {
-        return (int) Math.round(kg / KG_PER_BEE / 100) * 100;
+    /** In one line: "A swarm is moving in: +1.42 kg in 14 min, 2,310 more in than out". */
+    public String said() {
+        StringJoiner numbers = new StringJoiner(", ");
+        if (!Double.isNaN(gainKg)) {
+            numbers.add(String.format(Locale.ROOT, "%+.2f kg in %.0f min", gainKg, minutes));
+        }
+        if (!Double.isNaN(netIn)) {
+            numbers.add(String.format(Locale.ROOT, "%,.0f more in than out", netIn));
+        }
+        return "A swarm is moving in: "
+                + (numbers.length() > 0 ? numbers : evidence.get(0).said());
     }
 }

@@ -53,10 +53,10 @@ public record Lift(double boxKg, double swarmKg, double swarmHighKg) {
 
     private String whatIsKnown() {
         if (Double.isNaN(boxKg) && Double.isNaN(swarmKg)) {
-            return "box and swarm not weighed";
+            return "box and swarm not weighed yet";
         }
         return Double.isNaN(boxKg)
                 ? String.format(Locale.ROOT, "swarm %.1f; box not weighed", swarmKg)
-                : String.format(Locale.ROOT, "box %.1f; swarm not weighed", boxKg);
+                : String.format(Locale.ROOT, "box %.1f; swarm not weighed yet", boxKg);
     }
 }

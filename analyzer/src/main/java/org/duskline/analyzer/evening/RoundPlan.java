@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.finding.Stage;
 import org.duskline.analyzer.finding.SwarmSize;
 
 /** Orders the night's traps and puts times to them. */
@@ -83,22 +85,15 @@ final class RoundPlan {
 
     private static Stop stop(int number, Due due, double legKm, Duration drive, Instant arrive) {
         TrapTonight tonight = due.trap();
-        Optional<SwarmSize> size = tonight.moveIn().orElseThrow().size();
+        Finding moveIn = tonight.moveIn().orElseThrow();
+        // What is known while a swarm is still coming in is no guide to what will hang in the box by dusk.
+        Optional<SwarmSize> size = moveIn.stage() == Stage.RAISED ? Optional.empty() : moveIn.size();
         Lift lift = new Lift(
                 tonight.boxKg(),
                 size.map(SwarmSize::kg).orElse(Double.NaN),
                 size.map(SwarmSize::highKg).orElse(Double.NaN));
         boolean late = !arrive.isBefore(due.flightEnd().window().closes());
-        return new Stop(
-                number,
-                tonight.trap(),
-                tonight.moveIn().orElseThrow(),
-                due.flightEnd(),
-                lift,
-                legKm,
-                drive,
-                arrive,
-                late);
+        return new Stop(number, tonight.trap(), moveIn, due.flightEnd(), lift, legKm, drive, arrive, late);
     }
 
     /** Traps reached too late weigh more than any hour. */

@@ -45,6 +45,6 @@ public record Finding(
 
     /** Whether it still stands. */
     public boolean standing() {
-        return stage == Stage.RAISED || stage == Stage.STRENGTHENED;
+        return stage.stands();
     }
 }

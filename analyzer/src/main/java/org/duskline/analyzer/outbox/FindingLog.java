@@ -122,7 +122,7 @@ public final class FindingLog {
     /** The findings that still stand, by onset. */
     public List<Finding> standing() {
         return jdbi.withHandle(handle -> findings(
-                        handle.createQuery(COLUMNS + "WHERE stage IN ('RAISED', 'STRENGTHENED') ORDER BY onset_ms"))
+                        handle.createQuery(COLUMNS + "WHERE stage NOT IN ('ENDED', 'WITHDRAWN') ORDER BY onset_ms"))
                 .list());
     }
 

@@ -101,9 +101,12 @@ record Habit(
                 dice.chance(0.8));
     }
 
-    /** The same at a given pace, in kilograms, with time stamps that a backlog keeps. */
+    /**
+     * The same at a given pace, in kilograms, with time stamps that a backlog keeps, and that a hiccup of the machine,
+     * which is minutes where the clock runs fast, does not shift.
+     */
     Habit every(int seconds, int samples) {
-        Times kept = times == Times.NONE ? Times.BASE_RELATIVE : times;
+        Times kept = times.absolute() ? times : Times.BASE_ABSOLUTE;
         return new Habit(
                 node,
                 fitted,

@@ -3,6 +3,7 @@ package org.duskline.analyzer.watch;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.duskline.analyzer.detect.ArrivedBees;
 import org.duskline.analyzer.detect.DepartureCase;
 import org.duskline.analyzer.detect.MoveInCase;
 import org.duskline.analyzer.detect.SilentArrival;
@@ -27,6 +28,9 @@ final class Occupancy implements Cloneable {
     /** So many nats more than at the alarm, and it counts as borne out. */
     private static final double BORNE_OUT = 2.5;
 
+    /** A swarm walks in within 6 to 35 minutes (common practice). */
+    private static final long ALL_IN = 45 * MINUTE;
+
     /** Hands at the trap explain for so long that the weight is gone. */
     private static final long HANDS_EXPLAIN = 4 * HOUR;
 
@@ -39,6 +43,7 @@ final class Occupancy implements Cloneable {
     private long raisedAt;
     private double baseKg;
     private double swarmKg;
+    private boolean arrived;
     private boolean strengthened;
     private boolean left;
     private long emptiedAt = Long.MIN_VALUE / 2;
@@ -109,42 +114,23 @@ final class Occupancy implements Cloneable {
         raisedAt = series.timeMillis(at);
         baseKg = moveIn.baseKg();
         swarmKg = moveIn.size().kg();
+        arrived = false;
         strengthened = false;
         left = false;
         emptiness = new Emptiness();
         logOdds = moveIn.logOdds();
         raisedLogOdds = logOdds;
         aftermath.begin();
-        out.add(signal(
-                Stage.RAISED,
-                series.timeMillis(at),
-                moveIn,
-                moveIn.evidence().get(0).said()));
-    }
-
-    private Signal signal(Stage stage, long atMillis, MoveInCase moveIn, String why) {
-        SwarmSize size = moveIn.size();
-        return new Signal(
+        out.add(new Signal(
                 Kind.MOVE_IN,
-                stage,
+                Stage.RAISED,
                 onset,
-                atMillis,
-                1 / (1 + Math.exp(-moveIn.logOdds())),
-                summary(moveIn, why),
+                raisedAt,
+                1 / (1 + Math.exp(-logOdds)),
+                moveIn.said(),
                 moveIn.evidence(),
                 moveIn.rivals(),
-                Optional.of(size));
-    }
-
-    private static String summary(MoveInCase moveIn, String why) {
-        StringBuilder words = new StringBuilder("A swarm is moving in");
-        if (!Double.isNaN(moveIn.gainKg())) {
-            words.append(String.format(Locale.ROOT, ": %+.2f kg in %.0f min", moveIn.gainKg(), moveIn.minutes()));
-        }
-        if (!Double.isNaN(moveIn.netIn())) {
-            words.append(String.format(Locale.ROOT, ", %,.0f more in than out", moveIn.netIn()));
-        }
-        return words.length() < 25 ? words + ": " + why : words.toString();
+                Optional.of(moveIn.size())));
     }
 
     private void follow(
@@ -160,6 +146,7 @@ final class Occupancy implements Cloneable {
             return;
         }
         weigh(series, at, now);
+        arrive(series, at, surroundings, out);
         depart(series, at, now, thresholds, surroundings, out);
         aftermath
                 .look(series, at, onset, fitted, stillThere(series, at), surroundings)
@@ -175,19 +162,35 @@ final class Occupancy implements Cloneable {
             vacate(now, strengthened ? Stage.ENDED : Stage.WITHDRAWN, evidence.said(), out);
         } else if (!strengthened && logOdds > raisedLogOdds + BORNE_OUT) {
             strengthened = true;
-            out.add(change(Stage.STRENGTHENED, now, evidence.said() + weightWords()));
+            Optional<SwarmSize> size = weighed() ? Optional.of(ArrivedBees.weighed(swarmKg)) : Optional.empty();
+            out.add(change(Stage.STRENGTHENED, now, evidence.said() + weightWords(), size));
         }
+    }
+
+    private void arrive(TrapSeries series, int at, Surroundings surroundings, List<Signal> out) {
+        long now = series.timeMillis(at);
+        if (arrived || now - onset < ALL_IN) {
+            return;
+        }
+        arrived = true;
+        SwarmSize size =
+                weighed() ? ArrivedBees.weighed(swarmKg) : ArrivedBees.counted(series, onset, at, surroundings);
+        out.add(change(
+                Stage.ARRIVED,
+                now,
+                String.format(Locale.ROOT, "A swarm has moved in, about %.1f kg of bees", size.kg()),
+                Optional.of(size)));
+    }
+
+    private boolean weighed() {
+        return fitted.hasScale() && !Double.isNaN(baseKg);
     }
 
     private String weightWords() {
         return fitted.hasScale() && swarmKg > 0 ? String.format(Locale.ROOT, ", %.2f kg of bees", swarmKg) : "";
     }
 
-    private Signal change(Stage stage, long now, String why) {
-        Optional<SwarmSize> size = stage == Stage.STRENGTHENED && fitted.hasScale() && !Double.isNaN(baseKg)
-                ? Optional.of(
-                        new SwarmSize(swarmKg, swarmKg * 0.85, swarmKg * 1.15, (int) Math.round(swarmKg / 0.012) * 100))
-                : Optional.empty();
+    private Signal change(Stage stage, long now, String why, Optional<SwarmSize> size) {
         return new Signal(
                 Kind.MOVE_IN,
                 stage,
@@ -233,7 +236,7 @@ final class Occupancy implements Cloneable {
     }
 
     private boolean stillThere(TrapSeries series, int at) {
-        if (fitted.hasScale() && !Double.isNaN(baseKg)) {
+        if (weighed()) {
             return series.median(Quantity.WEIGHT, at - 4, at) > baseKg + 0.5 * swarmKg;
         }
         int dawn = Math.max(0, series.lastAt(raisedAt));
@@ -244,16 +247,15 @@ final class Occupancy implements Cloneable {
         long now = series.timeMillis(at);
         boolean hands = now - disturbedAt < HANDS_EXPLAIN;
         FlightStep flight = FlightStep.at(series, at, surroundings);
-        boolean weighed = fitted.hasScale() && !Double.isNaN(baseKg);
-        boolean light = weighed && light(series, at, flight);
+        boolean light = weighed() && light(series, at, flight);
         boolean explained = left || hands || !strengthened || !fitted.hasCounter();
-        if (weighed && hands && Emptiness.handedOut(series, at, disturbedAt, baseKg, swarmKg)) {
+        if (weighed() && hands && Emptiness.handedOut(series, at, disturbedAt, baseKg, swarmKg)) {
             return true;
         }
         if (light && (explained || emptiness.nobodyFliesSinceItIsLight())) {
             return true;
         }
-        boolean heavy = weighed && !left && !emptiness.lost();
+        boolean heavy = weighed() && !left && !emptiness.lost();
         return fitted.hasCounter() && emptiness.idle(flight, now, heavy, disturbedAt);
     }
 
@@ -286,6 +288,6 @@ final class Occupancy implements Cloneable {
     private void vacate(long now, Stage stage, String why, List<Signal> out) {
         occupied = false;
         emptiedAt = now;
-        out.add(change(stage, now, why));
+        out.add(change(stage, now, why, Optional.empty()));
     }
 }

@@ -144,11 +144,19 @@ class EveningSheetTest {
     }
 
     @Test
+    void what_is_in_of_a_swarm_that_still_comes_in_is_no_guide_to_the_lift() {
+        Stop stop =
+                Line.sheet(Line.filling("Far Oak", 48.1, 16.2)).round().stops().get(0);
+        assertThat(stop.lift().said()).isEqualTo("up to 13 kg (box 8.2; swarm not weighed yet)");
+    }
+
+    @Test
     void a_scale_that_was_zeroed_with_the_box_on_it_does_not_make_the_lift_light() {
         Lift zeroed = new Lift(-0.3, 1.5, 1.8);
         assertThat(zeroed.takesTwo()).isTrue();
         assertThat(zeroed.said()).isEqualTo("up to 17 kg (swarm 1.5; box not weighed)");
-        assertThat(new Lift(8.2, Double.NaN, Double.NaN).said()).isEqualTo("up to 13 kg (box 8.2; swarm not weighed)");
+        assertThat(new Lift(8.2, Double.NaN, Double.NaN).said())
+                .isEqualTo("up to 13 kg (box 8.2; swarm not weighed yet)");
     }
 
     @Test

@@ -32,13 +32,17 @@ final class Line {
     }
 
     static Finding moveIn(String trap, double probability) {
+        return moveIn(trap, probability, Stage.ARRIVED);
+    }
+
+    static Finding moveIn(String trap, double probability, Stage stage) {
         return new Finding(
                 trap,
                 "n07",
                 Kind.MOVE_IN,
                 ONSET,
                 ONSET.plusSeconds(480),
-                Stage.RAISED,
+                stage,
                 ONSET.plusSeconds(480),
                 probability,
                 "+1.42 kg in 14 min, 2,310 more in than out, 24 C",
@@ -62,6 +66,17 @@ final class Line {
                 Optional.of(moveIn(name, probability)),
                 8.2,
                 List.of(visits),
+                List.of());
+    }
+
+    static TrapTonight filling(String name, double latitude, double longitude) {
+        return new TrapTonight(
+                trap(name, latitude, longitude),
+                Fitted.BOTH,
+                true,
+                Optional.of(moveIn(name, 0.99, Stage.RAISED)),
+                8.2,
+                List.of(),
                 List.of());
     }
 

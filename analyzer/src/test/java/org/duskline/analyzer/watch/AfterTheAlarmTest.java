@@ -13,6 +13,7 @@ import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Stage;
+import org.duskline.analyzer.finding.SwarmSize;
 import org.duskline.analyzer.visit.Visit;
 import org.duskline.analyzer.visit.VisitKind;
 import org.duskline.collector.trap.Fitted;
@@ -44,6 +45,41 @@ class AfterTheAlarmTest {
 
     private static Visit visit(VisitKind kind, String at) {
         return Visit.of(NAME, kind, Instant.parse("2031-05-" + at + ":00Z"), "Invented Keeper");
+    }
+
+    @Test
+    void a_swarm_told_while_it_came_in_is_weighed_once_it_is_in() {
+        live(Fitted.BOTH, quietThenSwarm().samples());
+        assertThat(moveIns(Stage.RAISED))
+                .singleElement()
+                .satisfies(finding -> assertThat(size(finding).kg()).isLessThan(1.2));
+        assertThat(moveIns(Stage.ARRIVED)).singleElement().satisfies(finding -> {
+            assertThat(size(finding).kg()).isBetween(1.3, 1.5);
+            assertThat(finding.onset()).isEqualTo(moveIns(Stage.RAISED).get(0).onset());
+        });
+    }
+
+    @Test
+    void a_swarm_that_only_a_counter_saw_is_reckoned_once_it_is_in() {
+        live(Fitted.COUNTER, quietThenSwarm().samples());
+        assertThat(moveIns(Stage.ARRIVED)).singleElement().satisfies(finding -> {
+            assertThat(size(finding).lowKg()).isLessThan(1.4);
+            assertThat(size(finding).highKg()).isGreaterThan(1.4);
+            assertThat(size(finding).kg())
+                    .isGreaterThan(size(moveIns(Stage.RAISED).get(0)).kg());
+        });
+    }
+
+    private static TrapDays quietThenSwarm() {
+        return new TrapDays(33, TWO_MINUTES)
+                .crossings(4)
+                .until("22T12:30")
+                .swarm(1.4, Duration.ofMinutes(18))
+                .until("22T14:00");
+    }
+
+    private static SwarmSize size(Finding finding) {
+        return finding.size().orElseThrow();
     }
 
     @Test

@@ -19,7 +19,6 @@ import org.duskline.analyzer.evening.Caution;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Rival;
-import org.duskline.analyzer.finding.Stage;
 import org.duskline.analyzer.finding.SwarmSize;
 import org.duskline.collector.trap.Trap;
 
@@ -53,7 +52,7 @@ final class AlertText {
         StringJoiner lines = new StringJoiner("\n");
         lines.add("What: " + capital(what(finding)) + " at " + finding.trap() + ".");
         switch (finding.stage()) {
-            case RAISED, STRENGTHENED -> standing(lines, finding, person, now);
+            case RAISED, ARRIVED, STRENGTHENED -> standing(lines, finding, person, now);
             case WITHDRAWN -> withdrawn(lines, finding, person);
             case ENDED ->
                 lines.add("It began " + moment(finding.onset(), person.zone()) + " and is over since "
@@ -67,7 +66,7 @@ final class AlertText {
     private static String what(Finding finding) {
         String what = Phrases.what(finding.kind());
         return switch (finding.stage()) {
-            case RAISED -> what;
+            case RAISED, ARRIVED -> what;
             case STRENGTHENED -> what + ", borne out since";
             case ENDED -> what + ": over";
             case WITHDRAWN -> "withdrawn, no longer held: " + what;
@@ -127,8 +126,7 @@ final class AlertText {
     }
 
     private Optional<String> link(Finding finding, Person person, Instant now) {
-        boolean asks = finding.stage() == Stage.RAISED || finding.stage() == Stage.STRENGTHENED;
-        return pages.filter(there -> asks)
+        return pages.filter(there -> finding.standing())
                 .map(there -> address(there, "answer?link=")
                         + links.issue(new AnswerLink.Claim(
                                 person.name(), finding.trap(), finding.kind(), finding.onset(), now.plus(LINK_LASTS))));

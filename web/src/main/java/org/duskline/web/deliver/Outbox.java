@@ -71,17 +71,17 @@ final class Outbox implements FindingLog.Along {
         if (last.stage() == finding.stage()) {
             return Decision.SAME_AGAIN;
         }
-        if (!Telling.worthTelling(finding.kind(), finding.stage())) {
-            return Decision.NOT_WORTH_TELLING;
-        }
         if (last.untold() && finding.stage() == Stage.WITHDRAWN) {
             drop(handle, last.id(), Decision.TAKEN_BACK);
             // If an earlier step has reached the person, the withdrawal is news all the same.
             return last.opens() ? Decision.TAKEN_BACK : goOnAfterDrop(handle, channel, finding);
         }
-        if (last.untold() && last.opens() && finding.stage() == Stage.STRENGTHENED) {
+        if (last.untold() && last.opens() && finding.standing()) {
             update(handle, last.id(), channel, finding);
             return Decision.FOLDED_IN;
+        }
+        if (!Telling.worthTelling(finding.kind(), finding.stage())) {
+            return Decision.NOT_WORTH_TELLING;
         }
         if (turns(handle, channel, finding) >= TURNS) {
             return Decision.FLAPPING;

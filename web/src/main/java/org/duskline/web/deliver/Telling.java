@@ -23,6 +23,7 @@ final class Telling {
     static boolean worthTelling(Kind kind, Stage later) {
         return switch (later) {
             case RAISED, WITHDRAWN -> true;
+            case ARRIVED -> false;
             case STRENGTHENED -> kind == Kind.MOVE_IN;
             case ENDED -> END_MATTERS.contains(kind);
         };

@@ -166,6 +166,7 @@ public final class Words {
     public static String stage(Stage stage) {
         return switch (stage) {
             case RAISED -> "raised";
+            case ARRIVED -> "all in";
             case STRENGTHENED -> "borne out since";
             case ENDED -> "over";
             case WITHDRAWN -> "withdrawn";

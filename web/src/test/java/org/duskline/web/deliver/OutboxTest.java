@@ -114,6 +114,15 @@ class OutboxTest {
     }
 
     @Test
+    void that_a_swarm_is_all_in_is_no_message_of_its_own() {
+        put(SWARM);
+        assertThat(put(swarmTurned(Stage.ARRIVED))).isEqualTo(Decision.FOLDED_IN);
+        goOut();
+        assertThat(put(swarmTurned(Stage.ARRIVED))).isEqualTo(Decision.SAME_AGAIN);
+        assertThat(put(swarmTurned(Stage.STRENGTHENED))).isEqualTo(Decision.CONTINUED);
+    }
+
+    @Test
     void a_node_that_comes_and_goes_is_told_once() {
         Finding silent = raised("Mill Race", Kind.UNHEARD, ONSET);
         assertThat(put(silent)).isEqualTo(Decision.OPENED);
