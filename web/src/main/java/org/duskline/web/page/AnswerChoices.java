@@ -47,7 +47,7 @@ public final class AnswerChoices {
             case GOING -> "I’m going";
             case CLOSED -> "Closed";
             case SWARM -> "A swarm";
-            case RAIN -> "Rain or a hose";
+            case RAIN -> "Rain";
             case ROBBERS -> "Robbers";
             case HANDS -> "Somebody’s hands";
             case ANIMAL -> "An animal";
