@@ -34,10 +34,12 @@ import org.duskline.analyzer.outbox.FindingLog;
 import org.duskline.collector.store.Store;
 import org.duskline.collector.testing.Await;
 import org.duskline.collector.testing.Mosquitto;
+import org.duskline.collector.testing.Needs;
 import org.duskline.web.deliver.Deliveries;
 import org.duskline.web.page.PlainBrowser;
 import org.duskline.web.settings.Settings;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -72,6 +74,11 @@ class SecretsTest {
     private GreenMail mail;
     private HttpServer webhook;
     private Mosquitto broker;
+
+    @BeforeAll
+    static void onlyWithABroker() {
+        Needs.program("mosquitto");
+    }
 
     @BeforeEach
     void open() throws Exception {
