@@ -3,6 +3,7 @@ package org.duskline.web.deliver;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -46,18 +47,30 @@ final class ChannelHealth {
                 > 0;
     }
 
-    /** Through the person's own other channels; if there are none, through everybody's. */
     private static void tellTheOthers(Handle handle, Channel dead, Instant since, String words, Instant now) {
-        List<Channel> others = AddressBook.channels(handle).stream()
-                .filter(channel -> channel.id() != dead.id())
-                .toList();
-        List<Channel> own = others.stream()
-                .filter(channel -> channel.person().equals(dead.person()))
-                .toList();
-        for (Channel channel : own.isEmpty() ? others : own) {
+        for (Channel channel : tellers(AddressBook.channels(handle), dead)) {
             AlertText.Written written = AlertText.deadChannel(dead, since, words, channel.person());
             AlertRow.notice(channel.id(), "channel/" + dead.id() + "/" + since, written, now)
                     .insert(handle);
         }
+    }
+
+    /**
+     * The person's own other channels that work; if there are none, everybody's that work. What is told through a
+     * channel that is dead itself comes when it is long over; so that is done only where nothing else is left.
+     */
+    private static List<Channel> tellers(List<Channel> all, Channel dead) {
+        List<Channel> others =
+                all.stream().filter(channel -> channel.id() != dead.id()).toList();
+        List<Channel> working = others.stream()
+                .filter(channel -> channel.failingSince().isEmpty())
+                .toList();
+        List<Channel> own = working.stream()
+                .filter(channel -> channel.person().equals(dead.person()))
+                .toList();
+        return Stream.of(own, working)
+                .filter(some -> !some.isEmpty())
+                .findFirst()
+                .orElse(others);
     }
 }

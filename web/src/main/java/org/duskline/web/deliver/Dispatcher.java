@@ -90,7 +90,7 @@ final class Dispatcher {
     Outcome carry(Channel channel, Parcel parcel) {
         Carrier carrier = carriers.get(channel.means());
         if (carrier == null) {
-            return new Outcome.Failed("Nothing is set up that could carry to the " + channel.named()
+            return new Outcome.Failed("Nothing is set up to send by " + channel.named()
                     + ". Enter the mail server or the broker in the settings.");
         }
         try {

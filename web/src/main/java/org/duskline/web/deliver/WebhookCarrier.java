@@ -1,10 +1,13 @@
 package org.duskline.web.deliver;
 
-import java.io.IOException;
+import java.net.ConnectException;
 import java.net.URI;
+import java.net.UnknownHostException;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.channels.ClosedChannelException;
+import java.nio.channels.UnresolvedAddressException;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.InstantSource;
@@ -87,9 +90,19 @@ final class WebhookCarrier implements Carrier {
         return failed(channel, "answered " + status + (quoted.isEmpty() ? "" : ": " + quoted));
     }
 
-    private static String reason(Throwable cause) {
-        boolean silent = cause.getMessage() == null;
-        return silent || !(cause instanceof IOException) ? cause.getClass().getSimpleName() : cause.getMessage();
+    /** In the other side's words where it has any: the client often gives no more than the kind of exception. */
+    private static String reason(Throwable failure) {
+        Throwable root = failure;
+        while (root.getCause() != null) {
+            root = root.getCause();
+        }
+        if (root instanceof UnresolvedAddressException || root instanceof UnknownHostException) {
+            return "no machine of this name is known";
+        }
+        if (root instanceof ClosedChannelException || root instanceof ConnectException) {
+            return "nothing answers at this address and port";
+        }
+        return root.getMessage() == null ? root.getClass().getSimpleName() : root.getMessage();
     }
 
     private static Outcome failed(Channel channel, String what) {

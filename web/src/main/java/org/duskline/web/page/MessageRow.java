@@ -47,12 +47,12 @@ public record MessageRow(String title, Channel channel, State state, Instant at,
                 parcel.title(), channel, parcel.state(), done.orElse(parcel.next()), parcel.tries(), parcel.words());
     }
 
-    /** "sent", "waits", "failed, will be tried again", "given up". */
+    /** "sent", "waits", "failed, next try", "given up"; the instant stands beside it. */
     public String stateWords() {
         return switch (state) {
             case WAITING -> "waits";
             case SENT -> "sent";
-            case FAILED -> "failed, tried again";
+            case FAILED -> "failed, next try";
             case GIVEN_UP -> "given up";
         };
     }

@@ -2,6 +2,7 @@ package org.duskline.web.page;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.function.Predicate;
 import org.duskline.web.deliver.Channel;
 import org.duskline.web.deliver.Person;
 
@@ -36,15 +37,21 @@ public record PeopleView(
             channels = List.copyOf(channels);
         }
 
-        public boolean failing() {
-            return channels.stream().anyMatch(channel -> channel.failingSince().isPresent());
+        /** The ways by which nothing gets through, in a line; empty if all work. */
+        public String failing() {
+            return named(channel -> channel.failingSince().isPresent());
         }
 
-        /** How they are reached, in a line. */
+        /** The ways that work, in a line. */
         public String reached() {
             return channels.isEmpty()
                     ? "not told anything yet"
-                    : String.join(", ", channels.stream().map(Channel::named).toList());
+                    : named(channel -> channel.failingSince().isEmpty());
+        }
+
+        private String named(Predicate<Channel> which) {
+            return String.join(
+                    ", ", channels.stream().filter(which).map(Channel::named).toList());
         }
     }
 }

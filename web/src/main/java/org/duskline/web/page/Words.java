@@ -62,7 +62,10 @@ public final class Words {
 
     public static String length(Duration duration) {
         long minutes = Math.round(duration.toSeconds() / 60.0);
-        return minutes < 90 ? minutes + " min" : minutes / 60 + " h " + minutes % 60 + " min";
+        if (minutes < 90) {
+            return minutes + " min";
+        }
+        return minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
     }
 
     public static String certainty(double probability) {

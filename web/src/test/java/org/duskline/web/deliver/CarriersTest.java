@@ -10,6 +10,7 @@ import java.time.ZoneId;
 import java.util.Optional;
 import java.util.Random;
 import org.duskline.collector.store.Store;
+import org.duskline.collector.testing.Mosquitto;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -134,6 +135,22 @@ class CarriersTest {
             assertThat(test(Optional.empty(), Means.WEBHOOK, receiver.address(), Receiver.SECRET))
                     .isInstanceOf(Outcome.Failed.class);
         }
+    }
+
+    @Test
+    void a_webhook_where_nothing_listens_is_told_in_plain_words() throws Exception {
+        String nobody = "http://127.0.0.1:" + Mosquitto.freePort() + "/hook";
+        assertThat(test(Optional.empty(), Means.WEBHOOK, nobody, Receiver.SECRET))
+                .isEqualTo(new Outcome.Failed("The webhook at 127.0.0.1 could not be reached:"
+                        + " nothing answers at this address and port."));
+    }
+
+    /** The name ends in "invalid", which RFC 2606 keeps free, so that no machine ever has it. */
+    @Test
+    void a_webhook_whose_machine_is_misspelt_is_told_in_plain_words() {
+        assertThat(test(Optional.empty(), Means.WEBHOOK, "https://valley.invalid/hook", Receiver.SECRET)
+                        .words())
+                .contains("no machine of this name is known");
     }
 
     @Test

@@ -150,6 +150,20 @@ class OutboxTest {
     }
 
     @Test
+    void two_traps_that_fill_within_a_minute_make_one_message() {
+        put(SWARM);
+        for (int seconds = 0; seconds < 60; seconds += 10) {
+            clock.pass(Duration.ofSeconds(10));
+            deliveries.round();
+        }
+        put(raised("Alder Sluice", Kind.MOVE_IN, ONSET.plusSeconds(60)));
+        goOut();
+        assertThat(deliveries.latest(10))
+                .singleElement()
+                .satisfies(message -> assertThat(message.text()).contains("Mill Race", "Alder Sluice"));
+    }
+
+    @Test
     void a_second_swarm_is_never_held_back_as_flapping() {
         put(SWARM);
         goOut();

@@ -125,7 +125,7 @@ class EveningRoutesTest {
                 .contains("watch the entrance for ten minutes yourself");
         assertThat(keeper.get("/traps/Hollow%20Gate/closing").body())
                 .contains("Look, then close")
-                .contains("The node was not heard for 9 h 0 min");
+                .contains("The node was not heard for 9 h");
     }
 
     /** Names and members as in the W3C's Web Application Manifest. */

@@ -202,8 +202,7 @@ class PeoplePagesTest {
         status = 500;
         deliveries.round();
         assertThat(states()).containsExactlyInAnyOrder("failed", "sent");
-        assertThat(ida.get("/messages").body())
-                .contains("failed, tried again", "the cellar is flooded", "Alder Sluice");
+        assertThat(ida.get("/messages").body()).contains("failed, next try", "the cellar is flooded", "Alder Sluice");
         assertThat(ida.get(page).body()).contains("Nothing has got through since", "the cellar is flooded");
         now = now.plus(Duration.ofDays(6));
         deliveries.round();
