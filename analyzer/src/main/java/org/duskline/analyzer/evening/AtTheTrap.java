@@ -10,6 +10,9 @@ public sealed interface AtTheTrap {
     /** Bees are still out: so many pass a minute. */
     record StillFlying(double perMinute) implements AtTheTrap {}
 
+    /** Flight is over, and what still passes now and then are stragglers and the guards at the door: close now. */
+    record Stragglers(double perMinute) implements AtTheTrap {}
+
     /** No bee has passed for so long; close now where it is long enough. */
     record Quiet(Duration quiet, boolean closeNow) implements AtTheTrap {}
 
@@ -21,6 +24,12 @@ public sealed interface AtTheTrap {
 
     /** Without a bee for this long by daylight's end, a trap may be closed; our choice within common practice. */
     Duration QUIET_ENOUGH = Duration.ofMinutes(10);
+
+    /**
+     * After flight's end fewer crossings a minute than this are stragglers and guards, who go in and out of a settled
+     * nest all night; our choice within common practice.
+     */
+    double STRAGGLING_PER_MINUTE = 1;
 
     /** The stretch over which flight is counted. */
     Duration COUNTED_OVER = Duration.ofMinutes(10);
@@ -52,7 +61,9 @@ public sealed interface AtTheTrap {
         Instant lastBee = lastBee(samples);
         Duration quiet = Duration.between(lastBee, latest.time());
         if (quiet.compareTo(COUNTED_OVER) < 0) {
-            return new StillFlying(perMinute(samples, latest));
+            double perMinute = perMinute(samples, latest);
+            boolean straggling = over && perMinute < STRAGGLING_PER_MINUTE;
+            return straggling ? new Stragglers(perMinute) : new StillFlying(perMinute);
         }
         return new Quiet(quiet, quiet.compareTo(QUIET_ENOUGH) >= 0 && over);
     }
@@ -71,19 +82,23 @@ public sealed interface AtTheTrap {
         return samples.get(0).time();
     }
 
+    /** Steps over which the counter restarted say nothing and are left out, with their time. */
     private static double perMinute(List<Sample> samples, Sample latest) {
         double crossings = 0;
-        Instant from = latest.time();
+        double minutes = 0;
         for (int i = samples.size() - 1; i > 0; i--) {
-            if (Duration.between(samples.get(i - 1).time(), latest.time()).compareTo(COUNTED_OVER) > 0
-                    && from.isBefore(latest.time())) {
+            Sample before = samples.get(i - 1);
+            boolean enough = Duration.between(before.time(), latest.time()).compareTo(COUNTED_OVER) > 0;
+            if (enough && minutes > 0) {
                 break;
             }
-            double step = Traffic.crossings(samples.get(i - 1), samples.get(i));
-            crossings += Double.isNaN(step) ? 0 : step;
-            from = samples.get(i - 1).time();
+            double step = Traffic.crossings(before, samples.get(i));
+            if (!Double.isNaN(step)) {
+                crossings += step;
+                minutes +=
+                        Duration.between(before.time(), samples.get(i).time()).toMillis() / 60_000.0;
+            }
         }
-        double minutes = Duration.between(from, latest.time()).toMillis() / 60_000.0;
         return minutes > 0 ? crossings / minutes : 0;
     }
 }

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.stream.Stream;
+import org.duskline.collector.wire.Sample;
 import org.junit.jupiter.api.Test;
 
 class AtTheTrapTest {
@@ -53,6 +55,38 @@ class AtTheTrapTest {
                 .lasting(Duration.ofMinutes(15));
         assertThat(((AtTheTrap.Quiet) AtTheTrap.now(stream.samples(), stream.end(), TONIGHT)).closeNow())
                 .isTrue();
+    }
+
+    @Test
+    void a_guard_at_the_door_every_five_minutes_of_the_night_does_not_keep_anybody_waiting() {
+        SampleStream stream = before(Duration.ofHours(1))
+                .flying(6)
+                .lasting(Duration.ofHours(1))
+                .flying(0.2)
+                .lasting(Duration.ofHours(2));
+        AtTheTrap.Stragglers stragglers = (AtTheTrap.Stragglers) AtTheTrap.now(stream.samples(), stream.end(), TONIGHT);
+        assertThat(stragglers.perMinute()).isCloseTo(0.2, within(0.05));
+    }
+
+    @Test
+    void the_same_few_bees_by_day_are_flight() {
+        SampleStream stream =
+                before(Duration.ofHours(4)).outside(20).flying(0.2).lasting(Duration.ofHours(2));
+        assertThat(AtTheTrap.now(stream.samples(), stream.end(), TONIGHT)).isInstanceOf(AtTheTrap.StillFlying.class);
+    }
+
+    /** What passed while the counter was off is unknown, and is not taken for a calm. */
+    @Test
+    void a_counter_that_has_just_restarted_tells_the_rate_since_then() {
+        List<Sample> before = before(Duration.ofHours(5))
+                .flying(6)
+                .lasting(Duration.ofHours(1))
+                .samples();
+        SampleStream after = before(Duration.ofHours(2)).flying(6).lasting(Duration.ofMinutes(3));
+        List<Sample> both =
+                Stream.concat(before.stream(), after.samples().stream()).toList();
+        AtTheTrap.StillFlying flying = (AtTheTrap.StillFlying) AtTheTrap.now(both, after.end(), TONIGHT);
+        assertThat(flying.perMinute()).isCloseTo(6, within(0.3));
     }
 
     @Test

@@ -6,6 +6,7 @@ import org.duskline.analyzer.evening.AtTheTrap;
 import org.duskline.analyzer.evening.AtTheTrap.ByTheLight;
 import org.duskline.analyzer.evening.AtTheTrap.Quiet;
 import org.duskline.analyzer.evening.AtTheTrap.StillFlying;
+import org.duskline.analyzer.evening.AtTheTrap.Stragglers;
 import org.duskline.analyzer.evening.AtTheTrap.Unheard;
 import org.duskline.web.page.board.Doorstep;
 
@@ -22,6 +23,9 @@ public final class EntranceWords {
         if (entrance instanceof StillFlying) {
             return "Still flying";
         }
+        if (entrance instanceof Stragglers) {
+            return "Close now";
+        }
         if (entrance instanceof Quiet quiet) {
             return quiet.closeNow() ? "Close now" : "Quiet, but early";
         }
@@ -36,6 +40,9 @@ public final class EntranceWords {
         AtTheTrap entrance = at.entrance();
         if (entrance instanceof StillFlying flying) {
             return rate(flying.perMinute()) + ". Wait until they are in.";
+        }
+        if (entrance instanceof Stragglers few) {
+            return rate(few.perMinute()) + ": stragglers and guards at the door, no longer flight.";
         }
         if (entrance instanceof Quiet quiet) {
             String since = "No bee has passed for " + Words.length(quiet.quiet());
@@ -55,7 +62,8 @@ public final class EntranceWords {
 
     /** Whether the counter itself says that all are in. */
     public static boolean closeNow(Doorstep at) {
-        return at.closed().isEmpty() && at.entrance() instanceof Quiet quiet && quiet.closeNow();
+        boolean allIn = at.entrance() instanceof Stragglers || at.entrance() instanceof Quiet quiet && quiet.closeNow();
+        return at.closed().isEmpty() && allIn;
     }
 
     /** Whether, without a counter's word, the light says that flight is over. */

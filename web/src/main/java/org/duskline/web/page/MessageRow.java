@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -23,22 +24,34 @@ import org.duskline.web.deliver.State;
  * @param state how far it has come
  * @param at when it was sent or given up, otherwise when it is tried next
  * @param tries how often it was tried
- * @param words what the other side said last; may be empty
+ * @param words what the other side said last, or why it waits; may be empty
  */
 public record MessageRow(String title, Channel channel, State state, Instant at, int tries, String words) {
-    /** The newest messages of everybody: first what still waits, then what was put together, newest first. */
+    /** The newest messages of everybody: first what fails, then what waits, then what is done, newest first. */
     static List<MessageRow> latest(Deliveries deliveries, int most) {
         Map<Long, Channel> channels =
                 deliveries.book().everyChannel().stream().collect(Collectors.toMap(Channel::id, Function.identity()));
+        Map<Boolean, List<Parcel>> made = deliveries.latest(most).stream()
+                .filter(parcel -> channels.containsKey(parcel.channel()))
+                .collect(Collectors.partitioningBy(parcel -> parcel.state() == State.FAILED));
+        Set<Long> blocked = made.get(true).stream().map(Parcel::channel).collect(Collectors.toSet());
         Stream<MessageRow> waiting = deliveries.pending().stream()
                 .filter(pending -> channels.containsKey(pending.channel()))
                 .sorted(Comparator.comparing(Pending::due))
-                .map(pending -> new MessageRow(
-                        pending.title(), channels.get(pending.channel()), State.WAITING, pending.due(), 0, ""));
-        Stream<MessageRow> made = deliveries.latest(most).stream()
-                .filter(parcel -> channels.containsKey(parcel.channel()))
-                .map(parcel -> of(parcel, channels.get(parcel.channel())));
-        return Stream.concat(waiting, made).limit(most).toList();
+                .map(pending -> waiting(pending, channels.get(pending.channel()), blocked.contains(pending.channel())));
+        return Stream.of(rows(made.get(true), channels), waiting, rows(made.get(false), channels))
+                .flatMap(Function.identity())
+                .limit(most)
+                .toList();
+    }
+
+    private static Stream<MessageRow> rows(List<Parcel> parcels, Map<Long, Channel> channels) {
+        return parcels.stream().map(parcel -> of(parcel, channels.get(parcel.channel())));
+    }
+
+    private static MessageRow waiting(Pending pending, Channel channel, boolean blocked) {
+        String why = blocked ? "What failed before it on this way goes first." : "";
+        return new MessageRow(pending.title(), channel, State.WAITING, pending.due(), 0, why);
     }
 
     private static MessageRow of(Parcel parcel, Channel channel) {

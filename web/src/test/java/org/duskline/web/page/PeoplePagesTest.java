@@ -192,6 +192,19 @@ class PeoplePagesTest {
     }
 
     @Test
+    void what_fails_stands_first_and_what_waits_behind_it_says_so() throws Exception {
+        withWebhook(odasPage());
+        FindingLog findings = new FindingLog(store);
+        findings.keep(List.of(InventedFindings.swarm()), 1, deliveries);
+        now = now.plus(Duration.ofMinutes(3));
+        status = 500;
+        deliveries.round();
+        findings.keep(List.of(InventedFindings.robbers()), 2, deliveries);
+        assertThat(states()).containsExactly("failed", "waiting");
+        assertThat(ida.get("/messages").body()).contains("What failed before it on this way goes first.");
+    }
+
+    @Test
     void every_message_shows_how_far_it_has_come_with_the_receivers_words() throws Exception {
         String page = odasPage();
         withWebhook(page);
