@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
+import java.util.function.Function;
 import org.duskline.analyzer.visit.KeptVisit;
 import org.duskline.analyzer.visit.Visit;
 import org.duskline.analyzer.visit.VisitLog;
@@ -17,6 +18,7 @@ import org.duskline.collector.store.SampleLog;
 import org.duskline.collector.store.Store;
 import org.duskline.collector.trap.Calibration;
 import org.duskline.collector.trap.Fitting;
+import org.duskline.collector.trap.LaneBlock;
 import org.duskline.collector.trap.Trap;
 import org.duskline.collector.wire.Sample;
 
@@ -41,6 +43,7 @@ public final class Past {
     private final List<FittingPast> fittings = new ArrayList<>();
     private final Map<String, List<Integer>> byNode = new HashMap<>();
     private final List<Calibration> calibrations;
+    private final List<LaneBlock> counters;
     private final Map<String, List<Visit>> visits = new HashMap<>();
     private long[] received = new long[256];
     private int[] owner = new int[256];
@@ -52,7 +55,8 @@ public final class Past {
     private Past(Store store) {
         this.store = store;
         this.traps = store.line().traps();
-        this.calibrations = calibrations(store);
+        this.calibrations = ofEveryNode(store, store.line()::calibrations);
+        this.counters = ofEveryNode(store, store.line()::laneBlocks);
         for (Fitting fitting : store.line().fittings()) {
             if (traps.stream().anyMatch(trap -> trap.name().equals(fitting.trap()))) {
                 byNode.computeIfAbsent(fitting.node(), node -> new ArrayList<>())
@@ -120,22 +124,28 @@ public final class Past {
         }
     }
 
-    /** Whether traps, fittings and calibrations are still those that it was read with. */
+    /** Whether traps, fittings, calibrations and counters are still those that it was read with. */
     public boolean ofSameLine() {
         return traps.equals(store.line().traps())
                 && fittings.stream()
                         .map(FittingPast::fitting)
                         .toList()
                         .equals(store.line().fittings())
-                && calibrations.equals(calibrations(store));
+                && calibrations.equals(ofEveryNode(store, store.line()::calibrations))
+                && counters.equals(ofEveryNode(store, store.line()::laneBlocks));
     }
 
-    private static List<Calibration> calibrations(Store store) {
+    private static <T> List<T> ofEveryNode(Store store, Function<String, List<T>> known) {
         return store.line().fittings().stream()
                 .map(Fitting::node)
                 .distinct()
-                .flatMap(node -> store.line().calibrations(node).stream())
+                .flatMap(node -> known.apply(node).stream())
                 .toList();
+    }
+
+    /** What the counter of a node was made of, the latest last. */
+    List<LaneBlock> counters(String node) {
+        return counters.stream().filter(block -> block.node().equals(node)).toList();
     }
 
     private void take(Arrival arrival) {

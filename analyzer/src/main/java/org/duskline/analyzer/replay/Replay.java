@@ -129,6 +129,7 @@ public final class Replay {
         for (Trap trap : past.traps()) {
             fittedLast(trap).ifPresent(fitting -> {
                 watch.watch(trap, fitting.fitted(), known.apply(trap.name()));
+                past.counters(fitting.node()).forEach(block -> watch.counterIs(trap.name(), block));
                 notes.told(watch.visited(trap.name(), past.visits(trap.name()), Instant.MIN));
             });
         }
