@@ -83,7 +83,8 @@ public record Suggestion(
         double mean = Arrays.stream(saved).average().orElse(Double.NaN);
         String held = "On answers held back "
                 + (mean >= 0 ? "it saves " + rounded(mean) : "it costs " + rounded(-mean) + " more")
-                + " an answer (90 % between " + rounded(interval.low()) + " and " + rounded(interval.high())
+                + " an answer (90 % between " + rounded(mean >= 0 ? interval.low() : -interval.high()) + " and "
+                + rounded(mean >= 0 ? interval.high() : -interval.low())
                 + "), from "
                 + cases + " answers with " + ballastSwarms + " swarms of synthetic seasons as ballast.";
         String words;
