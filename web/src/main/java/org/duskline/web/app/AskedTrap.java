@@ -3,7 +3,7 @@ package org.duskline.web.app;
 import java.util.List;
 import org.duskline.collector.store.LineBook;
 import org.duskline.collector.trap.Trap;
-import org.duskline.web.settings.Nearest;
+import org.duskline.web.settings.NearestName;
 
 /** The trap that somebody named on the command line. */
 final class AskedTrap {
@@ -22,7 +22,7 @@ final class AskedTrap {
             return " It has none at all: enter your traps with \"duskline import --line FILE\", or name their file in the"
                     + " settings (line).";
         }
-        return Nearest.to(name, names)
+        return NearestName.to(name, names)
                 .map(near -> " Did you mean \"" + near + "\"?")
                 .orElse(" Its traps are " + String.join(", ", names) + ".");
     }

@@ -1,6 +1,6 @@
 package org.duskline.web.app;
 
-import org.duskline.web.settings.Nearest;
+import org.duskline.web.settings.NearestName;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.TypeConversionException;
@@ -22,11 +22,11 @@ final class Mistyped {
     private static String unknown(CommandSpec asked, String word) {
         if (word.startsWith("-")) {
             return "\"" + asked.qualifiedName() + "\" has no option " + word + "."
-                    + Nearest.hint(word, asked.optionsMap().keySet());
+                    + NearestName.hint(word, asked.optionsMap().keySet());
         }
         if (asked.parent() == null) {
             return "There is no command \"" + word + "\"."
-                    + Nearest.hint(word, asked.subcommands().keySet());
+                    + NearestName.hint(word, asked.subcommands().keySet());
         }
         return "\"" + asked.qualifiedName() + "\" has no use for \"" + word
                 + "\". If it belongs to a name with a space in it, put the whole name between quotation marks.";

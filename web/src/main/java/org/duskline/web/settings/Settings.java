@@ -63,8 +63,8 @@ public final class Settings {
         Key key = Arrays.stream(Key.values())
                 .filter(known -> known.dotted().equals(entry.key()))
                 .findFirst()
-                .orElseThrow(() -> new SettingsMistake(
-                        where + "there is no setting \"" + entry.key() + "\"." + Nearest.hint(entry.key(), names())));
+                .orElseThrow(() -> new SettingsMistake(where + "there is no setting \"" + entry.key() + "\"."
+                        + NearestName.hint(entry.key(), names())));
         complainAbout(where, key.dotted(), key, entry.value());
         return key;
     }
@@ -74,7 +74,7 @@ public final class Settings {
                 .filter(known -> known.environmentName().equals(name))
                 .findFirst()
                 .orElseThrow(() -> new SettingsMistake("The environment holds " + name
-                        + ", but there is no such setting." + Nearest.hint(name, environmentNames())));
+                        + ", but there is no such setting." + NearestName.hint(name, environmentNames())));
         complainAbout("In the environment: ", name, key, value);
         return key;
     }

@@ -1,8 +1,11 @@
 package org.duskline.web.page.board;
 
 import java.time.Instant;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.duskline.analyzer.evening.EveningSheet;
 
 /**
@@ -19,5 +22,10 @@ public record Tonight(
         Instant now, BrokerLink link, EveningSheet sheet, Optional<Night> night, List<Look> looks, int traps) {
     public Tonight {
         looks = List.copyOf(looks);
+    }
+
+    /** What else needs a look, by its trap, in the order in which the traps come first. */
+    public Map<String, List<Look>> looksByTrap() {
+        return looks.stream().collect(Collectors.groupingBy(Look::trap, LinkedHashMap::new, Collectors.toList()));
     }
 }

@@ -7,8 +7,8 @@ import java.util.Optional;
 import org.apache.commons.text.similarity.LevenshteinDistance;
 
 /** Finds the name that was probably meant. */
-public final class Nearest {
-    private Nearest() {}
+public final class NearestName {
+    private NearestName() {}
 
     /** The known name with the fewest letters to change, if at least half of its letters stay. */
     public static Optional<String> to(String mistyped, Collection<String> known) {
