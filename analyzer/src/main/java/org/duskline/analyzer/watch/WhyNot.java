@@ -153,7 +153,7 @@ final class WhyNot {
             case MOVE_IN ->
                 fitted == Fitted.SCALE
                         ? said(
-                                "The weight never grew by half the smallest swarm, %.2f kg.",
+                                "The weight never grew by half the smallest swarm, %.2f kg, and stayed there.",
                                 thresholds.smallestSwarmKg() / 2)
                         : "There was no rush: never were 60 more in than out.";
             case SCOUTING ->
