@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.random.RandomGenerator;
@@ -34,6 +35,10 @@ public final class BrokerSource implements AutoCloseable {
     private static final int REFUSED = 0x80;
 
     private static final Duration PATIENCE = Duration.ofMillis(200);
+
+    /** Longer than a broker needs to keep what a node left with it; own choice. */
+    private static final Duration ASKED_ONCE_MORE = Duration.ofSeconds(5);
+
     private static final Logger log = LoggerFactory.getLogger(BrokerSource.class);
 
     private record Delivery(Message message, MqttAsyncClient connection, int packet, int qos) {}
@@ -179,19 +184,29 @@ public final class BrokerSource implements AutoCloseable {
         @Override
         public void arrive(MqttAsyncClient client) throws MqttException {
             String[] all = {topics.allReadings(), topics.allStatuses(), topics.allAcknowledgements()};
-            subscribe(client, all, () -> askForWhatIsKept(client));
+            subscribe(client, all, () -> askForWhatIsKept(client, () -> askOnceMore(client)));
         }
 
         /**
          * What a node leaves at the broker while it takes down our subscription can be withheld: not yet kept, and no
          * longer new. A second subscription brings whatever is kept by then (MQTT 3.1.1, section 3.8.4).
          */
-        private void askForWhatIsKept(MqttAsyncClient client) {
+        private void askForWhatIsKept(MqttAsyncClient client, Runnable then) {
             try {
-                subscribe(client, new String[] {topics.allStatuses(), topics.allAcknowledgements()}, () -> {});
+                subscribe(client, new String[] {topics.allStatuses(), topics.allAcknowledgements()}, then);
             } catch (MqttException gone) {
                 connection.noteTrouble(Trouble.words(broker, gone));
             }
+        }
+
+        /** A broker that has only just started takes its time to keep what it was given. */
+        private void askOnceMore(MqttAsyncClient client) {
+            CompletableFuture.delayedExecutor(ASKED_ONCE_MORE.toMillis(), TimeUnit.MILLISECONDS)
+                    .execute(() -> {
+                        if (!stopped() && client.isConnected()) {
+                            askForWhatIsKept(client, () -> {});
+                        }
+                    });
         }
 
         private void subscribe(MqttAsyncClient client, String[] filters, Runnable then) throws MqttException {
