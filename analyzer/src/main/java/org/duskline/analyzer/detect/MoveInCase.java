@@ -44,6 +44,9 @@ public record MoveInCase(
     /** More crossings than scouts make on two days at one hour; foragers of a colony make many more: own choice. */
     private static final double BUSIEST_SCOUTS_PER_MINUTE = 30;
 
+    /** A shower that soaks one box soaks the others by more than so small a share of that; own choice. */
+    private static final double SOAKS_ALIKE = 0.04;
+
     /** A visit is written down a little after hands touched the trap; own choice. */
     private static final long HANDS_MILLIS = 20 * 60_000L;
 
@@ -190,13 +193,15 @@ public record MoveInCase(
         boolean counted = !Double.isNaN(netIn);
         double rain = surroundings.rain(now);
         // Rain makes kilos, but no bees; a swarm that is under way comes in with the first drops.
-        double wetNats = counted ? Odds.through(Math.log(Math.max(netIn, 1)), Math.log(100), 8, Math.log(500), 2) : 8;
+        double others = surroundings.neighboursGainKg(onset, now);
+        double wetNats = counted
+                ? Odds.through(Math.log(Math.max(netIn, 1)), Math.log(100), 8, Math.log(500), 2)
+                : rainAlone(gain, others);
         odds.add(-wetNats * rain + 0.5 * (1 - rain), rain > 0.5 ? "it rains on the line" : "no rain on the line");
         against.put(Rival.RAIN, 0.02 + 5 * rain);
         if (Double.isNaN(gain)) {
             return;
         }
-        double others = surroundings.neighboursGainKg(onset, now);
         if (!Double.isNaN(others)) {
             odds.add(
                     Odds.through(others / Math.max(gain, 0.05), 0.03, 0.5, 0.1, 0, 0.3, -5),
@@ -205,13 +210,18 @@ public record MoveInCase(
         }
         if (!counted) {
             // A shower reaches one trap first: only time shows whether the others follow.
-            double wet = surroundings.neighboursSoakedShare(onset, now);
+            double wet = surroundings.neighboursSoakedShare(onset, now, Math.max(0.02, SOAKS_ALIKE * gain));
             double patience = Odds.through((now - onset) / 60_000.0, 8, -1.5, 25, 1.5);
             odds.add(
                     Odds.through(wet, 0, patience, 0.07, Math.min(patience, -0.5), 0.16, -3, 0.3, -6),
                     "%.0f %% of the other scales gained too",
                     100 * wet);
         }
+    }
+
+    /** What rain on the line weighs against a lone scale: little where it made nothing of that size elsewhere. */
+    private static double rainAlone(double gain, double others) {
+        return Double.isNaN(others) ? 8 : Odds.through(Math.max(others, 0.02) / gain, 0.02, 2.5, 0.06, 8);
     }
 
     private static Map<Rival, Double> shares(double logOdds, Map<Rival, Double> against) {

@@ -20,8 +20,8 @@ public interface Surroundings {
     /** What the other scales gained in that time, kg, median; NaN when fewer than two of them know. */
     double neighboursGainKg(long fromMillis, long toMillis);
 
-    /** Share of the other scales that gained more than 20 g in that time, 0 to 1; 0 when fewer than two know. */
-    double neighboursSoakedShare(long fromMillis, long toMillis);
+    /** Share of the other scales that gained more than so many kilograms in that time, 0 to 1; 0 when fewer than two know. */
+    double neighboursSoakedShare(long fromMillis, long toMillis, double leastKg);
 
     /** Dead time of a lane over the number of lanes of this trap's counter, seconds; NaN where nobody has said. */
     double counterBlindSeconds();

@@ -55,6 +55,10 @@ final class WeightEvidence {
         double jump = ramp.steps() >= 3
                 ? Odds.through(share, 0.3, 2, 0.5, 1, 0.75, -2, 0.95, -5)
                 : Odds.through(share, 0.6, 0.5, 0.8, -2, 0.95, -4);
+        if ((1 - share) * gain > Math.max(0.03, 5 * ramp.noiseKg())) {
+            // A zero point jumps in one step and is done; a swarm that came between two samples has stragglers.
+            jump = Math.max(jump, -2);
+        }
         if (!counted) {
             odds.add(jump, "the largest single step is %.0f %% of it", 100 * share);
             odds.add(

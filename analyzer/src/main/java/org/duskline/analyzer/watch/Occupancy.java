@@ -34,6 +34,13 @@ final class Occupancy implements Cloneable {
     /** Hands at the trap explain for so long that the weight is gone. */
     private static final long HANDS_EXPLAIN = 4 * HOUR;
 
+    private static final long BETWEEN_SWARMS = 20 * HOUR;
+
+    /** So far below the box's weight a hook is bare; boxes of 40 litres weigh more (common practice). */
+    private static final double BARE_HOOK_KG = 2;
+
+    private static final double SAME_BOX_KG = 0.9;
+
     /** Log odds once the weight or the bees are gone again. */
     private static final double GONE_AGAIN = -3;
 
@@ -42,6 +49,7 @@ final class Occupancy implements Cloneable {
     private long onset;
     private long raisedAt;
     private double baseKg;
+    private double boxKg = Double.NaN;
     private double swarmKg;
     private boolean arrived;
     private boolean strengthened;
@@ -102,17 +110,39 @@ final class Occupancy implements Cloneable {
     private void consider(
             TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
         double enough = Math.log(thresholds.moveInOdds());
-        Optional<MoveInCase> found = MoveInCase.at(series, at, fitted, thresholds, surroundings)
+        MoveInCase.at(series, at, fitted, thresholds, surroundings)
                 .filter(each -> each.logOdds() >= enough)
-                .or(() -> SilentArrival.at(series, at, fitted, surroundings).filter(each -> each.logOdds() >= enough));
-        if (found.isEmpty()) {
-            return;
+                .or(() -> SilentArrival.at(series, at, fitted, surroundings).filter(each -> each.logOdds() >= enough))
+                .filter(each -> !hungAgain(each))
+                .ifPresent(moveIn -> begin(moveIn, series, at, out));
+    }
+
+    /**
+     * A second swarm where one lives already: it does not come to an occupied box, so that the first was taken away
+     * unnoticed by a lone scale, into a heavier box or by hands that left no trace.
+     */
+    private void succeed(
+            TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
+        if (fitted == Fitted.SCALE && series.timeMillis(at) - onset > BETWEEN_SWARMS) {
+            MoveInCase.at(series, at, fitted, thresholds, surroundings)
+                    .filter(each -> each.logOdds() >= Math.log(thresholds.moveInOdds()))
+                    .ifPresent(moveIn -> {
+                        vacate(
+                                moveIn.onsetMillis(),
+                                Stage.ENDED,
+                                "Another swarm moves in: the first was taken away",
+                                out);
+                        begin(moveIn, series, at, out);
+                    });
         }
-        MoveInCase moveIn = found.get();
+    }
+
+    private void begin(MoveInCase moveIn, TrapSeries series, int at, List<Signal> out) {
         occupied = true;
         onset = moveIn.onsetMillis();
         raisedAt = series.timeMillis(at);
         baseKg = moveIn.baseKg();
+        boxKg = baseKg;
         swarmKg = moveIn.size().kg();
         arrived = false;
         strengthened = false;
@@ -131,6 +161,12 @@ final class Occupancy implements Cloneable {
                 moveIn.evidence(),
                 moveIn.rivals(),
                 Optional.of(moveIn.size())));
+    }
+
+    /** Whether the weight came back to where the box hung before the last swarm: after a bare hook it is the box. */
+    private boolean hungAgain(MoveInCase moveIn) {
+        double level = moveIn.baseKg() + moveIn.gainKg();
+        return moveIn.baseKg() < boxKg - BARE_HOOK_KG && Math.abs(level - boxKg) < SAME_BOX_KG;
     }
 
     private void follow(
@@ -153,6 +189,9 @@ final class Occupancy implements Cloneable {
                 .ifPresent(evidence -> learn(evidence, now, out));
         if (occupied && !surroundings.keeperShut(now) && empty(series, at, disturbedAt, surroundings)) {
             vacate(now, disturbedAt, out);
+        }
+        if (occupied) {
+            succeed(series, at, thresholds, surroundings, out);
         }
     }
 

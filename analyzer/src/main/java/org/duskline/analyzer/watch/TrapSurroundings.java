@@ -205,14 +205,14 @@ final class TrapSurroundings implements Surroundings {
     }
 
     @Override
-    public double neighboursSoakedShare(long fromMillis, long toMillis) {
+    public double neighboursSoakedShare(long fromMillis, long toMillis, double leastKg) {
         int scales = 0;
         int soaked = 0;
         for (TrapWatch watch : line) {
             if (controls(watch, toMillis)) {
                 double gain = gainKg(watch.series(), fromMillis, toMillis);
                 scales += Double.isNaN(gain) ? 0 : 1;
-                soaked += gain > 0.02 ? 1 : 0;
+                soaked += gain > leastKg ? 1 : 0;
             }
         }
         double share = scales < 2 ? 0 : soaked / (double) scales;
