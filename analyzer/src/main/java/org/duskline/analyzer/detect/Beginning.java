@@ -6,11 +6,12 @@ import org.duskline.analyzer.series.TrapSeries;
  * How the spell of traffic that is on began. Scouts grow over an hour and more, after a few that came first; glare, ants,
  * robbers and a broken lane are there at once.
  *
+ * @param startMillis when the spell began; it is followed back for ten hours at most
  * @param perMinute the busiest of the spell's first three ten-minute rates, crossings a minute
  * @param minutesToGrow from the spell's start until a ten-minute rate first passed the threshold
  * @param perMinuteBefore crossings a minute in the two hours before the spell
  */
-record Beginning(double perMinute, double minutesToGrow, double perMinuteBefore) {
+record Beginning(long startMillis, double perMinute, double minutesToGrow, double perMinuteBefore) {
     private static final long TEN_MINUTES = 10 * 60_000L;
     private static final int LONGEST_SPELL = 60;
     private static final double LEAST_QUIET_PER_MINUTE = 0.25;
@@ -43,7 +44,7 @@ record Beginning(double perMinute, double minutesToGrow, double perMinuteBefore)
             first = quiet == 0 ? bin : first;
         }
         long start = now - (first + 1) * TEN_MINUTES;
-        return new Beginning(busiest(rates, first), grown(rates, first, least), before(series, start));
+        return new Beginning(start, busiest(rates, first), grown(rates, first, least), before(series, start));
     }
 
     private static double quietPerMinute(TrapSeries series, int at) {

@@ -19,56 +19,57 @@ import org.duskline.collector.trap.Fitted;
  * @param rivals probability of each explanation
  */
 public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evidence, Map<Rival, Double> rivals) {
-    private static final long WINDOW = 150 * 60_000L;
+    static final long WINDOW = 150 * 60_000L;
     private static final long TEN_MINUTES = 10 * 60_000L;
     private static final double PRIOR = -4;
 
-    /** Without a scale only traffic far beyond any scouting can be told to be robbers. */
-    private static final double UNWEIGHED_FACTOR = 4;
-
-    /** Weighs the case at an index of an unoccupied trap with a counter; empty while the traffic is too light. */
+    /**
+     * Weighs the case at an index of an unoccupied trap with a counter; empty while the traffic is too light.
+     *
+     * @param emptySinceMillis since when the trap has been empty, so that a former colony's days are not taken for usual
+     */
     public static Optional<RobbingCase> at(
-            TrapSeries series, int at, Fitted fitted, Thresholds thresholds, Surroundings surroundings) {
+            TrapSeries series,
+            int at,
+            Fitted fitted,
+            long emptySinceMillis,
+            Thresholds thresholds,
+            Surroundings surroundings) {
         long now = series.timeMillis(at);
+        double least = thresholds.robbersPerMinute();
         Traffic whole = Traffic.over(series, now - WINDOW, at);
         Traffic last = Traffic.over(series, now - WINDOW / 5, at);
-        double least = thresholds.robbersPerMinute() * (fitted.hasScale() ? 1 : UNWEIGHED_FACTOR);
-        if (Math.min(whole.perMinute(), last.perMinute()) < least || whole.minutes() > 240 || whole.minutes() < 120) {
+        if (!busy(series, at, fitted, least, whole, last)) {
             return Optional.empty();
         }
-        if (busyShare(series, at, 0.5 * least) < 0.8) {
-            return Optional.empty();
+        Odds odds = new Odds(fitted.hasScale() ? PRIOR : UnweighedRobbers.PRIOR);
+        if (fitted.hasScale()) {
+            weighed(odds, series, at, whole, least, surroundings);
+        } else {
+            UnweighedRobbers.weigh(odds, series, at, whole, last, least, surroundings);
         }
-        Odds odds = new Odds(PRIOR);
         odds.add(
-                Odds.through(Math.log(whole.perMinute() / least), 0, 1, 1.1, 2.5, 2, 3.5),
-                "%s",
-                Crossings.said(whole.perMinute(), "two and a half hours"));
-        odds.add(
-                Odds.through(Math.abs(whole.asymmetry()), 0.1, 1, 0.25, 0, 0.5, -4),
+                Odds.through(Math.abs(whole.asymmetry()), 0.1, fitted.hasScale() ? 1 : 0, 0.25, -0.5, 0.5, -4),
                 "in %.0f, out %.0f",
                 whole.in(),
                 whole.out());
-        if (fitted.hasScale()) {
-            double fall = fallKg(series, at, WINDOW, surroundings);
-            double longFall = fallKg(series, at, 2 * WINDOW, surroundings);
-            double nats = Math.max(fell(fall), fell(0.7 * longFall));
-            odds.add(nats, "weight %+.2f kg over two and a half hours against the other scales", -fall);
-        } else {
-            int then = Math.max(0, series.lastAt(now - WINDOW));
-            double before = Traffic.over(series, now - 2 * WINDOW, then).perMinute();
-            odds.add(
-                    Odds.through(before / least, 0.5, 0, 1, 1.2),
-                    "%.0f a minute in the two and a half hours before that; ants and a low sun are through sooner",
-                    before);
-        }
-        double usual = FormerDays.usualPerMinute(series, at);
+        double uneven = Scatter.unexplained(series, now - WINDOW, at);
+        odds.add(
+                Odds.through(uneven, -0.05, 0.2, 0, 0, 0.05, -1.35, 0.15, -2, 0.5, -3),
+                "the counts scatter by %.2f more than chance; robbers come evenly",
+                Math.max(0, uneven));
+        double usual = FormerDays.usualPerMinute(series, at, emptySinceMillis);
         odds.add(
                 Odds.through(usual / Math.max(whole.perMinute(), 0.1), 0.3, 0, 0.6, -3, 1, -6),
                 "usual at this hour: %.1f a minute; robbers are through in a day or two",
                 usual);
         double start = Beginning.of(series, at, least).perMinute();
-        odds.add(Odds.through(start, 1.5, -2.5, 3, 0, 6, 2), "it began with %.1f a minute within half an hour", start);
+        odds.add(
+                fitted.hasScale()
+                        ? Odds.through(start, 1.5, -2.5, 3, 0, 6, 2)
+                        : Odds.through(start, 1.5, -1.5, 3, -0.3, 6, 0.4),
+                "it began with %.1f a minute within half an hour",
+                start);
         double sun = surroundings.hoursAfterSunrise(now);
         double left = surroundings.hoursBeforeSunset(now);
         odds.add(
@@ -83,6 +84,29 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
                 odds.logOdds(),
                 odds.weightiestFirst(),
                 Map.of(Rival.ROBBERS, robbers, Rival.SCOUTS, (1 - robbers) * 0.7, Rival.GLARE, (1 - robbers) * 0.3)));
+    }
+
+    private static boolean busy(TrapSeries series, int at, Fitted fitted, double least, Traffic whole, Traffic last) {
+        if (whole.minutes() > 240 || whole.minutes() < 120) {
+            return false;
+        }
+        return fitted.hasScale()
+                ? Math.min(whole.perMinute(), last.perMinute()) >= least && busyShare(series, at, 0.5 * least) >= 0.8
+                : whole.perMinute() >= UnweighedRobbers.LEAST_FACTOR * least;
+    }
+
+    private static void weighed(
+            Odds odds, TrapSeries series, int at, Traffic whole, double least, Surroundings surroundings) {
+        odds.add(
+                Odds.through(Math.log(whole.perMinute() / least), 0, 1, 1.1, 2.5, 2, 3.5),
+                "%s",
+                Crossings.said(whole.perMinute(), "two and a half hours"));
+        double fall = fallKg(series, at, WINDOW, surroundings);
+        double longFall = fallKg(series, at, 2 * WINDOW, surroundings);
+        odds.add(
+                Math.max(fell(fall), fell(0.7 * longFall)),
+                "weight %+.2f kg over two and a half hours against the other scales",
+                -fall);
     }
 
     /** Share of the window's ten-minute stretches with at least so many crossings a minute: robbers do not pause. */

@@ -23,8 +23,13 @@ public record ScoutCase(
     private static final long TEN_MINUTES = 10 * 60_000L;
     private static final double PRIOR = -5;
 
-    /** Weighs the case at an index; empty while the traffic is below the threshold. */
-    public static Optional<ScoutCase> at(TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings) {
+    /**
+     * Weighs the case at an index; empty while the traffic is below the threshold.
+     *
+     * @param emptySinceMillis since when the trap has been empty, so that a former colony's days are not taken for usual
+     */
+    public static Optional<ScoutCase> at(
+            TrapSeries series, int at, long emptySinceMillis, Thresholds thresholds, Surroundings surroundings) {
         long now = series.timeMillis(at);
         Traffic half = Traffic.over(series, now - HALF_HOUR, at);
         double rate = half.perMinute();
@@ -56,7 +61,20 @@ public record ScoutCase(
                 Odds.through(beginning.perMinuteBefore(), 0.002, -1, 0.012, 0, 0.03, 0.6),
                 "%.2f a minute in the two hours before; the first scouts are few",
                 beginning.perMinuteBefore());
-        double usual = FormerDays.usualPerMinute(series, at);
+        double sun = surroundings.hoursAfterSunrise(now);
+        // By this day's sunrise, since what began before midnight has yesterday's behind it.
+        double dark = sun - (now - beginning.startMillis()) / 3_600_000.0;
+        odds.add(
+                Odds.through(dark, -2, -6, 0, -3, 1, 0),
+                "it began %.1f h after sunrise; ants do not wait for the sun",
+                dark);
+        double uneven = Scatter.unexplained(
+                series, Math.max(now - 6 * HALF_HOUR, Math.min(now - 2 * HALF_HOUR, beginning.startMillis())), at);
+        odds.add(
+                Odds.through(uneven, -0.3, 1, 0, 0, 0.2, -1.5, 0.6, -4, 1.5, -5),
+                "the counts scatter by %.2f more than chance; a web swings in gusts, bees come evenly",
+                Math.max(0, uneven));
+        double usual = FormerDays.usualPerMinute(series, at, emptySinceMillis);
         odds.add(
                 Odds.through(Math.log((rate + 0.1) / (usual + 0.1)), 0, -5, 0.7, -2, 1.4, 1, 2, 2),
                 "usual at this hour: %.1f a minute",
@@ -70,12 +88,12 @@ public record ScoutCase(
                 "in %.0f, out %.0f",
                 half.in(),
                 half.out());
-        double sun = surroundings.hoursAfterSunrise(now);
         double left = surroundings.hoursBeforeSunset(now);
         odds.add(
                 Math.min(Odds.through(sun, 0, -6, 1, -2, 2.5, 0.5), Odds.through(left, -0.2, -6, 1, 0, 2, 0.5)),
                 "%.1f h after sunrise",
                 sun);
+        odds.add(Odds.through(left, 2, -1.5, 10, 0), "%.1f h before sunset; few scouts set out late", left);
         double celsius = surroundings.outsideCelsius(now);
         if (!Double.isNaN(celsius)) {
             double floor = thresholds.flightCelsius();

@@ -31,7 +31,7 @@ public record Thresholds(
 
     /** The defaults that the promises are measured with. */
     public static Thresholds defaults() {
-        return new Thresholds(0.25, 20, 1.2, 3, 10, 6, 3.4);
+        return new Thresholds(0.25, 20, 0.8, 3, 10, 6, 3.4);
     }
 
     private static void within(String name, double value, double low, double high) {

@@ -22,7 +22,7 @@ import org.duskline.collector.trap.Fitted;
 final class TrapFold {
     private static final long HOUR = 3_600_000L;
     /** Log odds from which on scouts are told; own choice. */
-    static final double SCOUT_ODDS = Math.log(6);
+    static final double SCOUT_ODDS = Math.log(5);
 
     /** From this chance of a swarm within a day on a keeper is told again; own choice. */
     private static final double KEEP_THE_EVENING_FREE = 0.3;
@@ -158,9 +158,10 @@ final class TrapFold {
             close(Kind.ROBBING, now, "It is over", out);
             return;
         }
-        Optional<ScoutCase> scouts = ScoutCase.at(series, at, thresholds, surroundings);
+        Optional<ScoutCase> scouts = ScoutCase.at(series, at, occupancy.emptiedAt(), thresholds, surroundings);
         boolean likely = scouts.isPresent() && scouts.get().logOdds() > SCOUT_ODDS;
-        Optional<RobbingCase> robbers = RobbingCase.at(series, at, fitted, thresholds, surroundings);
+        Optional<RobbingCase> robbers =
+                RobbingCase.at(series, at, fitted, occupancy.emptiedAt(), thresholds, surroundings);
         robbing(robbers.filter(found -> found.logOdds() > ROBBING_ODDS), now, out);
         scouting(scouts.filter(found -> likely), series, at, out);
     }

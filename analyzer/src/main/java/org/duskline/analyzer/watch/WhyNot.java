@@ -96,14 +96,14 @@ final class WhyNot {
 
     private Optional<Weighed> scouts(int i) {
         return fitted.hasCounter()
-                ? ScoutCase.at(series, i, thresholds, surroundings)
+                ? ScoutCase.at(series, i, emptySince(i), thresholds, surroundings)
                         .map(found -> new Weighed(series.timeMillis(i), found.logOdds(), found.evidence()))
                 : Optional.empty();
     }
 
     private Optional<Weighed> robbers(int i) {
         return fitted.hasCounter()
-                ? RobbingCase.at(series, i, fitted, thresholds, surroundings)
+                ? RobbingCase.at(series, i, fitted, emptySince(i), thresholds, surroundings)
                         .map(found -> new Weighed(series.timeMillis(i), found.logOdds(), found.evidence()))
                 : Optional.empty();
     }
@@ -123,6 +123,16 @@ final class WhyNot {
                         && finding.raised().toEpochMilli() < timeMillis
                         && (finding.standing() || finding.changed().toEpochMilli() >= timeMillis))
                 .findFirst();
+    }
+
+    /** When the last swarm that lived in the trap before a sample was gone; long ago where there was none. */
+    private long emptySince(int i) {
+        return findings.stream()
+                .filter(finding -> finding.kind() == Kind.MOVE_IN && !finding.standing())
+                .mapToLong(finding -> finding.changed().toEpochMilli())
+                .filter(changed -> changed <= series.timeMillis(i))
+                .max()
+                .orElse(Long.MIN_VALUE);
     }
 
     private String heldBack(Kind kind, Weighed weighed, double needed, Instant from, Instant until) {

@@ -84,6 +84,30 @@ class RobbersTest {
     }
 
     @Test
+    void without_a_scale_robbers_no_more_than_scouts_are_told_because_they_came_at_once_and_stay_all_day() {
+        TrapDays days =
+                new TrapDays(67, TWO_MINUTES).until("25T05:30").crossings(8).until("25T17:00");
+        assertThat(told(Fitted.COUNTER, days)).containsExactly(Kind.ROBBING);
+    }
+
+    @Test
+    void without_a_scale_ants_as_many_that_walked_through_the_night_are_no_robbers() {
+        TrapDays days =
+                new TrapDays(67, TWO_MINUTES).until("24T22:00").crossings(8).until("25T17:00");
+        assertThat(told(Fitted.COUNTER, days)).doesNotContain(Kind.ROBBING);
+    }
+
+    @Test
+    void without_a_scale_a_web_that_swings_as_often_is_no_robbers() {
+        TrapDays days = new TrapDays(67, TWO_MINUTES)
+                .until("25T05:30")
+                .inGusts()
+                .crossings(8)
+                .until("25T17:00");
+        assertThat(told(Fitted.COUNTER, days)).doesNotContain(Kind.ROBBING);
+    }
+
+    @Test
     void a_counter_that_is_busy_from_its_first_sample_on_is_weighed_by_what_there_is() {
         TrapDays days = new TrapDays(66, TWO_MINUTES).crossings(24).until("20T12:00");
         assertThat(told(Fitted.COUNTER, days)).doesNotContain(Kind.MOVE_IN);

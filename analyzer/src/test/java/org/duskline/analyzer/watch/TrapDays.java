@@ -29,6 +29,7 @@ final class TrapDays {
     private double crossingsPerMinute;
     private double boxAboveCelsius = Double.NaN;
     private double lossKgPerHour;
+    private boolean gusty;
 
     TrapDays(long seed, Duration period) {
         this.random = new Random(seed);
@@ -47,7 +48,7 @@ final class TrapDays {
     TrapDays until(String time) {
         Instant end = Instant.parse("2031-05-" + time + ":00Z");
         while (now.isBefore(end)) {
-            double bees = crossingsPerMinute * period.toSeconds() / 60.0 / 2;
+            double bees = crossingsPerMinute * period.toSeconds() / 60.0 / 2 * (gusty ? gust() : 1);
             step(-lossKgPerHour * period.toSeconds() / 3_600.0, bees, bees, 0.004);
         }
         return this;
@@ -57,6 +58,16 @@ final class TrapDays {
     TrapDays crossings(double perMinute) {
         crossingsPerMinute = perMinute;
         return this;
+    }
+
+    /** From now on what moves before the beams swings in gusts, as a web does. */
+    TrapDays inGusts() {
+        gusty = true;
+        return this;
+    }
+
+    private double gust() {
+        return -Math.log(1 - random.nextDouble());
     }
 
     /** From now on the box gets lighter, as one whose old honey is carried off. */

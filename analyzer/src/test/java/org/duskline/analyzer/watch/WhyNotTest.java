@@ -93,6 +93,6 @@ class WhyNotTest {
     void passers_by_too_few_to_be_scouts_are_measured_by_the_threshold() {
         TrapDays days = quiet(6).crossings(0.5).until("22T22:00");
         assertThat(of(Kind.SCOUTING, Fitted.BOTH, Thresholds.defaults(), days).heldBack())
-                .isEqualTo("There were never 1.2 crossings a minute for half an hour.");
+                .isEqualTo("There were never 0.8 crossings a minute for half an hour.");
     }
 }
