@@ -11,10 +11,12 @@ final class UnweighedRobbers {
     /** Fewer crossings than this many times the threshold are not weighed without a scale; own choice. */
     static final double LEAST_FACTOR = 4.0 / 3;
 
-    /** One in eight of the days with so much traffic was a robbed one, in the seasons that the pieces were set on. */
-    static final double PRIOR = -2;
+    /** One in twelve: of the days with so much traffic one in eight was robbed, in the seasons the pieces were set on. */
+    static final double PRIOR = -2.5;
 
     private static final long TEN_MINUTES = 10 * 60_000L;
+    private static final long HOUR = 6 * TEN_MINUTES;
+    private static final long DAY = 24 * HOUR;
     private static final int LONGEST = 96;
     private static final int MOST_PAUSES = 3;
     private static final double PAUSE_SHARE = 0.4;
@@ -64,10 +66,25 @@ final class UnweighedRobbers {
                 Odds.through(surroundings.hoursBeforeSunset(now), -1, 0.8, 0, 0.6, 1, 0),
                 "still busy %.1f h before sunset",
                 surroundings.hoursBeforeSunset(now));
+        double yesterday = yesterdayPerMinute(series, now);
+        odds.add(
+                Odds.through(
+                        Math.log((yesterday + 0.2) / whole.perMinute()), -4, 0.4, -2, -0.5, -1, -0.5, 0, 0.4, 1, 0.8),
+                "%.1f a minute at this hour yesterday; robbers were not there yet or were as many, scouts were fewer",
+                yesterday);
         double celsius = surroundings.outsideCelsius(now);
         if (!Double.isNaN(celsius)) {
             odds.add(Odds.through(celsius, 6, -2.4, 12, 0), "%.0f C outside", celsius);
         }
+    }
+
+    /** Crossings a minute in the two hours around this time yesterday; 0 where nothing was heard. */
+    private static double yesterdayPerMinute(TrapSeries series, long now) {
+        long until = now - DAY + HOUR;
+        int end = series.lastAt(until);
+        return end <= 0 || until - series.timeMillis(end) > HOUR
+                ? 0
+                : Traffic.over(series, until - 2 * HOUR, end).perMinute();
     }
 
     /** Hours since before this day's sunrise in which at least so many passed, in stretches of ten minutes. */
