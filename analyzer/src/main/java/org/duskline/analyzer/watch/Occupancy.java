@@ -34,7 +34,7 @@ final class Occupancy implements Cloneable {
     /** Hands at the trap explain for so long that the weight is gone. */
     private static final long HANDS_EXPLAIN = 4 * HOUR;
 
-    private static final long BETWEEN_SWARMS = 20 * HOUR;
+    private static final long BETWEEN_SWARMS = 26 * HOUR;
 
     /** So far below the box's weight a hook is bare; boxes of 40 litres weigh more (common practice). */
     private static final double BARE_HOOK_KG = 2;
@@ -119,11 +119,11 @@ final class Occupancy implements Cloneable {
 
     /**
      * A second swarm where one lives already: it does not come to an occupied box, so that the first was taken away
-     * unnoticed by a lone scale, into a heavier box or by hands that left no trace.
+     * unnoticed, which one sensor alone may not see: a box as heavy is hung up, or scouts fly as the colony did.
      */
     private void succeed(
             TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
-        if (fitted == Fitted.SCALE && series.timeMillis(at) - onset > BETWEEN_SWARMS) {
+        if (fitted != Fitted.BOTH && series.timeMillis(at) - onset > BETWEEN_SWARMS) {
             MoveInCase.at(series, at, fitted, thresholds, surroundings)
                     .filter(each -> each.logOdds() >= Math.log(thresholds.moveInOdds()))
                     .ifPresent(moveIn -> {

@@ -57,6 +57,31 @@ class SettledColonyTest {
     }
 
     @Test
+    void
+            at_a_counter_alone_a_second_swarm_is_told_though_the_first_was_fetched_by_night_and_scouts_flew_in_its_place() {
+        TrapDays days = new TrapDays(91, TWO_MINUTES)
+                .until("21T11:00")
+                .swarm(1.3, Duration.ofMinutes(16))
+                .crossings(14)
+                .until("22T18:30")
+                .crossings(0)
+                .until("23T07:00")
+                .crossings(4)
+                .until("23T18:00")
+                .crossings(0)
+                .until("24T07:00")
+                .crossings(5)
+                .until("24T11:00")
+                .swarm(1.1, Duration.ofMinutes(14))
+                .until("24T15:00");
+        WatchedTrap trap = new WatchedTrap(Fitted.COUNTER).hears(days);
+        assertThat(trap.moveIns(Stage.RAISED)).hasSize(2);
+        assertThat(trap.moveIns(Stage.ENDED))
+                .singleElement()
+                .satisfies(first -> assertThat(first.summary()).contains("the first was taken away"));
+    }
+
+    @Test
     void a_look_at_a_colony_takes_it_from_nobody() {
         TrapDays days = settled(12).until("25T20:30").crossings(0).hands(Duration.ofMinutes(20));
         WatchedTrap trap = new WatchedTrap(Fitted.BOTH).hears(days.jump(-0.25).until("26T01:00"));
