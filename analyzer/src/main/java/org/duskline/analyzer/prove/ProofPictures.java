@@ -20,7 +20,7 @@ final class ProofPictures {
     static String tradeOff(Map<Double, Figures> byOdds) {
         Plot plot = new Plot(
                 "What the odds threshold buys",
-                new Axis("false move-ins per 100 trap-days", 0.02, 20, true, 0.02, 0.05, 0.1, 0.3, 1, 3, 10),
+                new Axis("false move-ins per 100 trap-days", 0.005, 20, true, 0, 0.01, 0.02, 0.05, 0.1, 0.3, 1, 3, 10),
                 new Axis("missed, % of heard", 0, 20, false, 0, 5, 10, 15, 20));
         for (int i = 0; i < FITTINGS.size(); i++) {
             String fitted = FITTINGS.get(i);
@@ -37,15 +37,50 @@ final class ProofPictures {
             double most = 100 * (1 - promise.caught());
             plot.curve(
                     i,
-                    new double[] {0.02, promise.falseMoveIns(), promise.falseMoveIns()},
+                    new double[] {0, promise.falseMoveIns(), promise.falseMoveIns()},
                     new double[] {most, most, 0},
                     true);
             plot.curve(i, column(points, 0), column(points, 1), false).key(i, fitted);
-            for (double[] point : points) {
-                plot.point(i, point[0], point[1], String.format(Locale.ROOT, "%.0f:1", point[2]));
-            }
+            mark(plot, i, points);
         }
         return plot.svg();
+    }
+
+    /** Thresholds that buy the same share a mark: a word each would lie upon the others. */
+    private static void mark(Plot plot, int colour, List<double[]> points) {
+        int[] markedAt = new int[points.size()];
+        for (int i = 0; i < markedAt.length; i++) {
+            markedAt[i] = i;
+            for (int k = i - 1; k >= 0; k--) {
+                if (markedAt[k] == k && plot.lookLikeOne(points.get(k), points.get(i))) {
+                    markedAt[i] = k;
+                }
+            }
+        }
+        for (int i = 0; i < markedAt.length; i++) {
+            if (markedAt[i] == i) {
+                plot.point(colour, points.get(i)[0], points.get(i)[1], spans(points, markedAt, i));
+            }
+        }
+    }
+
+    /** Names only thresholds that lie there: "2, 10 to 300 : 1" where 5 : 1 lies elsewhere. */
+    private static String spans(List<double[]> points, int[] markedAt, int mark) {
+        List<String> spans = new ArrayList<>();
+        for (int i = mark; i < markedAt.length; i++) {
+            int first = i;
+            while (i < markedAt.length && markedAt[i] == mark) {
+                i++;
+            }
+            if (i > first) {
+                spans.add(odds(points.get(first)) + (i - 1 > first ? " to " + odds(points.get(i - 1)) : ""));
+            }
+        }
+        return String.join(", ", spans) + " : 1";
+    }
+
+    private static String odds(double[] point) {
+        return String.format(Locale.ROOT, "%.0f", point[2]);
     }
 
     private static double[] column(List<double[]> points, int which) {
