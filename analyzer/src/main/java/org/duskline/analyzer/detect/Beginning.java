@@ -10,8 +10,10 @@ import org.duskline.analyzer.series.TrapSeries;
  * @param perMinute the busiest of the spell's first three ten-minute rates, crossings a minute
  * @param minutesToGrow from the spell's start until a ten-minute rate first passed the threshold
  * @param perMinuteBefore crossings a minute in the two hours before the spell
+ * @param steepest the most by which a ten-minute rate rose within twenty minutes, crossings a minute: strays of every day
+ *     can hide that what came after them was there at once
  */
-record Beginning(long startMillis, double perMinute, double minutesToGrow, double perMinuteBefore) {
+record Beginning(long startMillis, double perMinute, double minutesToGrow, double perMinuteBefore, double steepest) {
     private static final long TEN_MINUTES = 10 * 60_000L;
     private static final int LONGEST_SPELL = 60;
     private static final double LEAST_QUIET_PER_MINUTE = 0.25;
@@ -44,7 +46,12 @@ record Beginning(long startMillis, double perMinute, double minutesToGrow, doubl
             first = quiet == 0 ? bin : first;
         }
         long start = now - (first + 1) * TEN_MINUTES;
-        return new Beginning(start, busiest(rates, first), grown(rates, first, least), before(series, start));
+        return new Beginning(
+                start,
+                busiest(rates, first),
+                grown(rates, first, least),
+                before(series, start),
+                steepest(rates, first));
     }
 
     private static double quietPerMinute(TrapSeries series, int at) {
@@ -57,6 +64,15 @@ record Beginning(long startMillis, double perMinute, double minutesToGrow, doubl
         double most = 0;
         for (int bin = first; bin > first - 3 && bin >= 0; bin--) {
             most = Math.max(most, rates[bin]);
+        }
+        return most;
+    }
+
+    private static double steepest(double[] rates, int first) {
+        double most = 0;
+        for (int bin = 0; bin <= first; bin++) {
+            double before = bin + 2 < rates.length ? rates[bin + 2] : 0;
+            most = Math.max(most, rates[bin] - before);
         }
         return most;
     }

@@ -23,6 +23,9 @@ public record ScoutCase(
     private static final long TEN_MINUTES = 10 * 60_000L;
     private static final double PRIOR = -5;
 
+    /** With fewer than this the rise of a ten-minute rate is mostly chance; own choice. */
+    private static final double MANY_PER_MINUTE = 3;
+
     /**
      * Weighs the case at an index; empty while the traffic is below the threshold.
      *
@@ -53,6 +56,11 @@ public record ScoutCase(
                 Odds.through(beginning.perMinute(), 1.5, 1.5, 2.5, 0, 4, -3, 8, -5),
                 "it began with %.1f a minute within half an hour; scouts come one by one",
                 beginning.perMinute());
+        double atOnce = rate < MANY_PER_MINUTE ? 0 : beginning.steepest() / rate;
+        odds.add(
+                Odds.through(atOnce, 0.6, 0, 0.9, -3),
+                "%.1f a minute more within twenty minutes; scouts grow over an hour",
+                beginning.steepest());
         odds.add(
                 Odds.through(beginning.minutesToGrow(), 10, -1.5, 20, -0.5, 30, 0.3, 45, 1),
                 "it took %.0f minutes to grow",

@@ -71,6 +71,10 @@ final class ProofTable {
         share("departures found", figures.departures(), 1 - missed * (1 - Promise.FOUND));
         rate("false departures /100 d", figures.departuresFalse(), more * Promise.FALSE_SIDE);
         share("robbings found", figures.robbings(), 1 - missed * (1 - Promise.FOUND));
+        for (String fitted : FITTINGS) {
+            Figures of = figures.only(t -> t.fitted().equals(fitted));
+            share(fitted + ": robbings found", of.robbings(), Double.NaN);
+        }
         rate("false robbings /100 d", figures.robbingsFalse(), more * Promise.FALSE_SIDE);
     }
 

@@ -36,6 +36,9 @@ final class Occupancy implements Cloneable {
 
     private static final long BETWEEN_SWARMS = 26 * HOUR;
 
+    /** Foragers who hurry home add a quarter of a kilogram within half an hour; own choice. */
+    private static final double MORE_THAN_FORAGERS_KG = 0.4;
+
     /** So far below the box's weight a hook is bare; boxes of 40 litres weigh more (common practice). */
     private static final double BARE_HOOK_KG = 2;
 
@@ -126,6 +129,7 @@ final class Occupancy implements Cloneable {
         if (fitted != Fitted.BOTH && series.timeMillis(at) - onset > BETWEEN_SWARMS) {
             MoveInCase.at(series, at, fitted, thresholds, surroundings)
                     .filter(each -> each.logOdds() >= Math.log(thresholds.moveInOdds()))
+                    .filter(each -> !(each.gainKg() < MORE_THAN_FORAGERS_KG))
                     .ifPresent(moveIn -> {
                         vacate(
                                 moveIn.onsetMillis(),

@@ -57,6 +57,19 @@ class ScoutsTest {
     }
 
     @Test
+    void a_low_sun_that_comes_amid_the_strays_of_a_day_is_none() {
+        TrapDays days = new TrapDays(5, TWO_MINUTES)
+                .until("22T08:00")
+                .crossings(0.7)
+                .until("22T13:00")
+                .crossings(18)
+                .until("22T13:50")
+                .crossings(0.7)
+                .until("22T17:00");
+        assertThat(scouts(new WatchedTrap(Fitted.COUNTER).hears(days))).isEmpty();
+    }
+
+    @Test
     void ants_that_grow_as_they_do_but_were_there_before_the_sun_are_none() {
         TrapDays days = new TrapDays(4, TWO_MINUTES)
                 .until("22T02:00")
