@@ -12,6 +12,8 @@ import org.duskline.analyzer.finding.Stage;
 import org.duskline.analyzer.visit.VisitKind;
 import org.duskline.collector.trap.Fitted;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Scouts, and what passes for them. That scouts wait for the sun, come one by one and evenly, that ants walk at night and
@@ -56,17 +58,19 @@ class ScoutsTest {
         assertThat(scouts(new WatchedTrap(Fitted.COUNTER).hears(days))).isEmpty();
     }
 
-    @Test
-    void a_low_sun_that_comes_amid_the_strays_of_a_day_is_none() {
-        TrapDays days = new TrapDays(5, TWO_MINUTES)
-                .until("22T08:00")
-                .crossings(0.7)
+    @ParameterizedTest
+    @ValueSource(longs = {5, 6, 7, 8, 9, 10, 11, 12})
+    void a_low_sun_that_comes_amid_the_strays_of_a_day_is_none(long seed) {
+        TrapDays days = new TrapDays(seed, TWO_MINUTES)
+                .until("22T10:30")
+                .crossings(0.6)
                 .until("22T13:00")
                 .crossings(18)
                 .until("22T13:50")
-                .crossings(0.7)
+                .crossings(0.4)
                 .until("22T17:00");
-        assertThat(scouts(new WatchedTrap(Fitted.COUNTER).hears(days))).isEmpty();
+        assertThat(scouts(new WatchedTrap(Fitted.COUNTER).hears(days)))
+                .noneMatch(told -> told.raised().isAfter(Instant.parse("2031-05-22T13:00:00Z")));
     }
 
     @Test
