@@ -22,7 +22,7 @@ import org.duskline.collector.trap.Fitted;
 final class TrapFold {
     private static final long HOUR = 3_600_000L;
     /** Log odds from which on scouts are told; own choice. */
-    static final double SCOUT_ODDS = Math.log(5);
+    static final double SCOUT_ODDS = Math.log(4);
 
     /** From this chance of a swarm within a day on a keeper is told again; own choice. */
     private static final double KEEP_THE_EVENING_FREE = 0.3;
