@@ -48,12 +48,25 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
         } else {
             UnweighedRobbers.weigh(odds, series, at, whole, last, least, surroundings);
         }
+        come(odds, series, at, fitted.hasScale(), emptySinceMillis, whole, least);
+        hour(odds, surroundings, now);
+        double robbers = odds.probability();
+        return Optional.of(new RobbingCase(
+                now - WINDOW,
+                odds.logOdds(),
+                odds.weightiestFirst(),
+                Map.of(Rival.ROBBERS, robbers, Rival.SCOUTS, (1 - robbers) * 0.7, Rival.GLARE, (1 - robbers) * 0.3)));
+    }
+
+    /** Robbers come both ways, evenly, at once, and where nobody flew on the days before. */
+    private static void come(
+            Odds odds, TrapSeries series, int at, boolean weighed, long emptySinceMillis, Traffic whole, double least) {
         odds.add(
-                Odds.through(Math.abs(whole.asymmetry()), 0.1, fitted.hasScale() ? 1 : 0, 0.25, -0.5, 0.5, -4),
+                Odds.through(Math.abs(whole.asymmetry()), 0.1, weighed ? 1 : 0, 0.25, -0.5, 0.5, -4),
                 "in %.0f, out %.0f",
                 whole.in(),
                 whole.out());
-        double uneven = Scatter.unexplained(series, now - WINDOW, at);
+        double uneven = Scatter.unexplained(series, series.timeMillis(at) - WINDOW, at);
         odds.add(
                 Odds.through(uneven, -0.05, 0.2, 0, 0, 0.05, -1.35, 0.15, -2, 0.5, -3),
                 "the counts scatter by %.2f more than chance; robbers come evenly",
@@ -65,11 +78,12 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
                 usual);
         double start = Beginning.of(series, at, least).perMinute();
         odds.add(
-                fitted.hasScale()
-                        ? Odds.through(start, 1.5, -2.5, 3, 0, 6, 2)
-                        : Odds.through(start, 1.5, -1.5, 3, -0.3, 6, 0.4),
+                weighed ? Odds.through(start, 1.5, -2.5, 3, 0, 6, 2) : Odds.through(start, 1.5, -1.5, 3, -0.3, 6, 0.4),
                 "it began with %.1f a minute within half an hour",
                 start);
+    }
+
+    private static void hour(Odds odds, Surroundings surroundings, long now) {
         double sun = surroundings.hoursAfterSunrise(now);
         double left = surroundings.hoursBeforeSunset(now);
         odds.add(
@@ -78,12 +92,6 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
                 sun,
                 left);
         odds.add(-4 * surroundings.rain(now), "rain on the line");
-        double robbers = odds.probability();
-        return Optional.of(new RobbingCase(
-                now - WINDOW,
-                odds.logOdds(),
-                odds.weightiestFirst(),
-                Map.of(Rival.ROBBERS, robbers, Rival.SCOUTS, (1 - robbers) * 0.7, Rival.GLARE, (1 - robbers) * 0.3)));
     }
 
     private static boolean busy(TrapSeries series, int at, Fitted fitted, double least, Traffic whole, Traffic last) {

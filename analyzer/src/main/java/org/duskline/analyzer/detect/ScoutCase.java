@@ -39,19 +39,53 @@ public record ScoutCase(
         if (rate < thresholds.scoutsPerMinute() || half.minutes() > 90 || half.minutes() < 20) {
             return Optional.empty();
         }
-        double kept = keptPerMinute(series, at);
-        Traffic quarter = Traffic.over(series, now - HALF_HOUR / 2, at);
         Odds odds = new Odds(PRIOR);
+        double usual = FormerDays.usualPerMinute(series, at, emptySinceMillis);
+        many(odds, series, at, half, usual, thresholds.scoutsPerMinute());
+        Beginning beginning = Beginning.of(series, at, thresholds.scoutsPerMinute());
+        begun(odds, beginning, rate);
+        evenly(odds, series, at, beginning.startMillis());
+        byTheSun(odds, surroundings, now, beginning.startMillis());
+        weather(odds, surroundings, now, thresholds.flightCelsius());
+        return Optional.of(new ScoutCase(
+                onset(series, at, rate),
+                rate,
+                odds.logOdds(),
+                odds.weightiestFirst(),
+                rivals(odds.probability(), usual, half)));
+    }
+
+    /** How many they are and have been, against what is usual and what counts as scouts, and whether they come both ways. */
+    private static void many(Odds odds, TrapSeries series, int at, Traffic half, double usual, double least) {
+        double rate = half.perMinute();
+        double kept = keptPerMinute(series, at);
+        Traffic quarter = Traffic.over(series, series.timeMillis(at) - HALF_HOUR / 2, at);
         odds.add(
-                Odds.through(Math.log(rate / thresholds.scoutsPerMinute()), 0, 1, 1, 1.5),
+                Odds.through(Math.log(rate / least), 0, 1, 1, 1.5),
                 "%s (threshold %.1f)",
                 Crossings.said(rate, "half an hour"),
-                thresholds.scoutsPerMinute());
+                least);
         odds.add(
-                Odds.through(kept / thresholds.scoutsPerMinute(), 0.3, -6, 0.6, -1.5, 0.9, 0.5),
+                Odds.through(kept / least, 0.3, -6, 0.6, -1.5, 0.9, 0.5),
                 "never below %.1f a minute for fifty minutes",
                 kept);
-        Beginning beginning = Beginning.of(series, at, thresholds.scoutsPerMinute());
+        odds.add(
+                Odds.through(quarter.perMinute() / Math.max(rate, 0.01), 0.3, -3, 0.6, 0, 1, 0.5),
+                "%.1f a minute in the last quarter",
+                quarter.perMinute());
+        odds.add(
+                Odds.through(Math.log((rate + 0.1) / (usual + 0.1)), 0, -5, 0.7, -2, 1.4, 1, 2, 2),
+                "usual at this hour: %.1f a minute",
+                usual);
+        odds.add(
+                Odds.through(Math.abs(half.asymmetry()), 0.2, 1, 0.4, 0, 0.7, -4),
+                "in %.0f, out %.0f",
+                half.in(),
+                half.out());
+    }
+
+    /** Scouts come one by one, after a few, and grow over an hour. */
+    private static void begun(Odds odds, Beginning beginning, double rate) {
         odds.add(
                 Odds.through(beginning.perMinute(), 1.5, 1.5, 2.5, 0, 4, -3, 8, -5),
                 "it began with %.1f a minute within half an hour; scouts come one by one",
@@ -69,51 +103,43 @@ public record ScoutCase(
                 Odds.through(beginning.perMinuteBefore(), 0.002, -1, 0.012, 0, 0.03, 0.6),
                 "%.2f a minute in the two hours before; the first scouts are few",
                 beginning.perMinuteBefore());
-        double sun = surroundings.hoursAfterSunrise(now);
-        // By this day's sunrise, since what began before midnight has yesterday's behind it.
-        double dark = sun - (now - beginning.startMillis()) / 3_600_000.0;
-        odds.add(
-                Odds.through(dark, -2, -6, 0, -3, 1, 0),
-                "it began %.1f h after sunrise; ants do not wait for the sun",
-                dark);
-        double uneven = Scatter.unexplained(
-                series, Math.max(now - 6 * HALF_HOUR, Math.min(now - 2 * HALF_HOUR, beginning.startMillis())), at);
+    }
+
+    private static void evenly(Odds odds, TrapSeries series, int at, long startMillis) {
+        long now = series.timeMillis(at);
+        long from = Math.max(now - 6 * HALF_HOUR, Math.min(now - 2 * HALF_HOUR, startMillis));
+        double uneven = Scatter.unexplained(series, from, at);
         odds.add(
                 Odds.through(uneven, -0.3, 1, 0, 0, 0.2, -1.5, 0.6, -4, 1.5, -5),
                 "the counts scatter by %.2f more than chance; a web swings in gusts, bees come evenly",
                 Math.max(0, uneven));
-        double usual = FormerDays.usualPerMinute(series, at, emptySinceMillis);
-        odds.add(
-                Odds.through(Math.log((rate + 0.1) / (usual + 0.1)), 0, -5, 0.7, -2, 1.4, 1, 2, 2),
-                "usual at this hour: %.1f a minute",
-                usual);
-        odds.add(
-                Odds.through(quarter.perMinute() / Math.max(rate, 0.01), 0.3, -3, 0.6, 0, 1, 0.5),
-                "%.1f a minute in the last quarter",
-                quarter.perMinute());
-        odds.add(
-                Odds.through(Math.abs(half.asymmetry()), 0.2, 1, 0.4, 0, 0.7, -4),
-                "in %.0f, out %.0f",
-                half.in(),
-                half.out());
+    }
+
+    private static void byTheSun(Odds odds, Surroundings surroundings, long now, long startMillis) {
+        double sun = surroundings.hoursAfterSunrise(now);
         double left = surroundings.hoursBeforeSunset(now);
         odds.add(
                 Math.min(Odds.through(sun, 0, -6, 1, -2, 2.5, 0.5), Odds.through(left, -0.2, -6, 1, 0, 2, 0.5)),
                 "%.1f h after sunrise",
                 sun);
         odds.add(Odds.through(left, 2, -1.5, 10, 0), "%.1f h before sunset; few scouts set out late", left);
+        // By this day's sunrise, since what began before midnight has yesterday's behind it.
+        double began = sun - (now - startMillis) / 3_600_000.0;
+        odds.add(
+                Odds.through(began, -2, -6, 0, -3, 1, 0),
+                "it began %.1f h after sunrise; ants do not wait for the sun",
+                began);
+    }
+
+    private static void weather(Odds odds, Surroundings surroundings, long now, double flightCelsius) {
         double celsius = surroundings.outsideCelsius(now);
         if (!Double.isNaN(celsius)) {
-            double floor = thresholds.flightCelsius();
-            odds.add(Odds.through(celsius, floor - 1, -7, floor + 2, -1, floor + 4, 0.5), "%.0f C outside", celsius);
+            odds.add(
+                    Odds.through(celsius, flightCelsius - 1, -7, flightCelsius + 2, -1, flightCelsius + 4, 0.5),
+                    "%.0f C outside",
+                    celsius);
         }
         odds.add(-5 * surroundings.rain(now), "rain on the line");
-        return Optional.of(new ScoutCase(
-                onset(series, at, rate),
-                rate,
-                odds.logOdds(),
-                odds.weightiestFirst(),
-                rivals(odds.probability(), usual, half)));
     }
 
     /**

@@ -57,7 +57,7 @@ final class UnweighedRobbers {
                 "busy for %.1f hours of this day; ants and a low sun are through sooner",
                 hours);
         double sun = surroundings.hoursAfterSunrise(now);
-        double began = sun - hoursBusy(series, at, PAUSE_SHARE * whole.perMinute());
+        double began = sun - hoursOnEnd(series, at, PAUSE_SHARE * whole.perMinute());
         odds.add(
                 Odds.through(began, -4, -4, -1, -2.3, 0, 0, 1, -0.3, 2, -1.2, 8, -2),
                 "it began %.1f h after sunrise; robbers are early, ants do not wait for the sun",
@@ -99,7 +99,7 @@ final class UnweighedRobbers {
     }
 
     /** For how many hours it has been so busy, but for pauses of half an hour. */
-    private static double hoursBusy(TrapSeries series, int at, double leastPerMinute) {
+    private static double hoursOnEnd(TrapSeries series, int at, double leastPerMinute) {
         int first = 0;
         int pauses = 0;
         for (int bin = 0; bin < LONGEST && pauses <= MOST_PAUSES; bin++) {

@@ -6,7 +6,6 @@ import java.util.Optional;
 import org.duskline.analyzer.detect.ArrivedBees;
 import org.duskline.analyzer.detect.DepartureCase;
 import org.duskline.analyzer.detect.MoveInCase;
-import org.duskline.analyzer.detect.SilentArrival;
 import org.duskline.analyzer.detect.Surroundings;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Evidence;
@@ -33,16 +32,6 @@ final class Occupancy implements Cloneable {
 
     /** Hands at the trap explain for so long that the weight is gone. */
     private static final long HANDS_EXPLAIN = 4 * HOUR;
-
-    private static final long BETWEEN_SWARMS = 26 * HOUR;
-
-    /** Foragers who hurry home add a quarter of a kilogram within half an hour; own choice. */
-    private static final double MORE_THAN_FORAGERS_KG = 0.4;
-
-    /** So far below the box's weight a hook is bare; boxes of 40 litres weigh more (common practice). */
-    private static final double BARE_HOOK_KG = 2;
-
-    private static final double SAME_BOX_KG = 0.9;
 
     /** Log odds once the weight or the bees are gone again. */
     private static final double GONE_AGAIN = -3;
@@ -112,33 +101,17 @@ final class Occupancy implements Cloneable {
 
     private void consider(
             TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
-        double enough = Math.log(thresholds.moveInOdds());
-        MoveInCase.at(series, at, fitted, thresholds, surroundings)
-                .filter(each -> each.logOdds() >= enough)
-                .or(() -> SilentArrival.at(series, at, fitted, surroundings).filter(each -> each.logOdds() >= enough))
-                .filter(each -> !hungAgain(each))
+        Newcomers.at(series, at, fitted, thresholds, surroundings)
+                .filter(each -> !Newcomers.isTheBoxHungAgain(each, boxKg))
                 .ifPresent(moveIn -> begin(moveIn, series, at, out));
     }
 
-    /**
-     * A second swarm where one lives already: it does not come to an occupied box, so that the first was taken away
-     * unnoticed, which one sensor alone may not see: a box as heavy is hung up, or scouts fly as the colony did.
-     */
     private void succeed(
             TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
-        if (fitted != Fitted.BOTH && series.timeMillis(at) - onset > BETWEEN_SWARMS) {
-            MoveInCase.at(series, at, fitted, thresholds, surroundings)
-                    .filter(each -> each.logOdds() >= Math.log(thresholds.moveInOdds()))
-                    .filter(each -> !(each.gainKg() < MORE_THAN_FORAGERS_KG))
-                    .ifPresent(moveIn -> {
-                        vacate(
-                                moveIn.onsetMillis(),
-                                Stage.ENDED,
-                                "Another swarm moves in: the first was taken away",
-                                out);
-                        begin(moveIn, series, at, out);
-                    });
-        }
+        Newcomers.after(onset, series, at, fitted, thresholds, surroundings).ifPresent(moveIn -> {
+            vacate(moveIn.onsetMillis(), Stage.ENDED, "Another swarm moves in: the first was taken away", out);
+            begin(moveIn, series, at, out);
+        });
     }
 
     private void begin(MoveInCase moveIn, TrapSeries series, int at, List<Signal> out) {
@@ -165,12 +138,6 @@ final class Occupancy implements Cloneable {
                 moveIn.evidence(),
                 moveIn.rivals(),
                 Optional.of(moveIn.size())));
-    }
-
-    /** Whether the weight came back to where the box hung before the last swarm: after a bare hook it is the box. */
-    private boolean hungAgain(MoveInCase moveIn) {
-        double level = moveIn.baseKg() + moveIn.gainKg();
-        return moveIn.baseKg() < boxKg - BARE_HOOK_KG && Math.abs(level - boxKg) < SAME_BOX_KG;
     }
 
     private void follow(
