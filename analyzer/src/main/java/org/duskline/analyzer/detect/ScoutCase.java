@@ -127,8 +127,10 @@ public record ScoutCase(
         double began = sun - (now - startMillis) / 3_600_000.0;
         odds.add(
                 Odds.through(began, -2, -6, 0, -3, 1, 0),
-                "it began %.1f h after sunrise; ants do not wait for the sun",
-                began);
+                began < 0
+                        ? "it began %.1f h before sunrise; ants do not wait for the sun"
+                        : "it began %.1f h after sunrise; scouts wait for the warmth",
+                Math.abs(began));
     }
 
     private static void weather(Odds odds, Surroundings surroundings, long now, double flightCelsius) {

@@ -60,12 +60,15 @@ final class UnweighedRobbers {
         double began = sun - hoursOnEnd(series, at, PAUSE_SHARE * whole.perMinute());
         odds.add(
                 Odds.through(began, -4, -4, -1, -2.3, 0, 0, 1, -0.3, 2, -1.2, 8, -2),
-                "it began %.1f h after sunrise; robbers are early, ants do not wait for the sun",
-                began);
+                began < 0
+                        ? "it began %.1f h before sunrise; ants do not wait for the sun"
+                        : "it began %.1f h after sunrise; robbers are early",
+                Math.abs(began));
+        double left = surroundings.hoursBeforeSunset(now);
         odds.add(
-                Odds.through(surroundings.hoursBeforeSunset(now), -1, 0.8, 0, 0.6, 1, 0),
-                "still busy %.1f h before sunset",
-                surroundings.hoursBeforeSunset(now));
+                Odds.through(left, -1, 0.8, 0, 0.6, 1, 0),
+                left < 0 ? "still busy %.1f h after sunset" : "still busy %.1f h before sunset",
+                Math.abs(left));
         double yesterday = yesterdayPerMinute(series, now);
         odds.add(
                 Odds.through(
