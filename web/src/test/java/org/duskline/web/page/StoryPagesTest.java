@@ -195,13 +195,13 @@ class StoryPagesTest {
                 RAISED,
                 0.9,
                 "Scouts at the entrance",
-                List.of(new Evidence("4.2 crossings a minute for half an hour (threshold 1.2)", 1.4)),
+                List.of(new Evidence("4.2 crossings a minute for half an hour (threshold 0.8)", 1.4)),
                 Map.of(Rival.SCOUTS, 0.9),
                 Optional.empty(),
                 1);
         assertThat(Passed.of(scouts, Thresholds.defaults(), Fitted.BOTH))
                 .containsExactly(new Passed(
-                        "Crossings that count as scouts", "4.2 a minute", "1.2 a minute", "3 a minute over"));
+                        "Crossings that count as scouts", "4.2 a minute", "0.8 a minute", "3.4 a minute over"));
         assertThat(Passed.of(InventedFindings.likelySwarm(), Thresholds.defaults(), Fitted.COUNTER))
                 .singleElement()
                 .satisfies(odds -> assertThat(odds.margin()).isEqualTo("not reached"));
