@@ -1,11 +1,13 @@
 package org.duskline.analyzer.detect;
 
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.StringJoiner;
+import java.util.stream.Stream;
 import org.duskline.analyzer.finding.Evidence;
 import org.duskline.analyzer.finding.Rival;
 import org.duskline.analyzer.finding.SwarmSize;
@@ -43,9 +45,6 @@ public record MoveInCase(
 
     /** More crossings than scouts make on two days at one hour; foragers of a colony make many more: own choice. */
     private static final double BUSIEST_SCOUTS_PER_MINUTE = 30;
-
-    /** A shower that soaks one box soaks the others by more than so small a share of that; own choice. */
-    private static final double SOAKS_ALIKE = 0.04;
 
     /** A visit is written down a little after hands touched the trap; own choice. */
     private static final long HANDS_MILLIS = 20 * 60_000L;
@@ -85,6 +84,9 @@ public record MoveInCase(
                 series.timeMillis(at),
                 weighed ? ramp.gainKg() : Double.NaN,
                 fitted.hasCounter() ? rush.net() : Double.NaN);
+        if (weighed && !fitted.hasCounter()) {
+            WeightEvidence.beside(odds, ramp, series.timeMillis(at), surroundings);
+        }
         keeper(odds, against, surroundings, onset, series.timeMillis(at), fitted.hasCounter());
         return Optional.of(new MoveInCase(
                 onset,
@@ -208,15 +210,6 @@ public record MoveInCase(
                     "the other scales gained %+.2f kg in that time",
                     others);
         }
-        if (!counted) {
-            // A shower reaches one trap first: only time shows whether the others follow.
-            double wet = surroundings.neighboursSoakedShare(onset, now, Math.max(0.02, SOAKS_ALIKE * gain));
-            double patience = Odds.through((now - onset) / 60_000.0, 8, -1.5, 25, 1.5);
-            odds.add(
-                    Odds.through(wet, 0, patience, 0.07, Math.min(patience, -0.5), 0.16, -3, 0.3, -6),
-                    "%.0f %% of the other scales gained too",
-                    100 * wet);
-        }
     }
 
     /** What rain on the line weighs against a lone scale: little where it made nothing of that size elsewhere. */
@@ -231,6 +224,17 @@ public record MoveInCase(
         shares.put(Rival.SWARM, swarm);
         against.forEach((rival, weight) -> shares.put(rival, (1 - swarm) * weight / Math.max(sum, 1e-9)));
         return shares;
+    }
+
+    /** The same case with one more piece of evidence. */
+    public MoveInCase and(Evidence more) {
+        List<Evidence> all = Stream.concat(evidence.stream(), Stream.of(more))
+                .sorted(Comparator.comparingDouble((Evidence each) -> -Math.abs(each.logOdds())))
+                .toList();
+        Map<Rival, Double> others = new EnumMap<>(rivals);
+        others.remove(Rival.SWARM);
+        double sum = logOdds + more.logOdds();
+        return new MoveInCase(onsetMillis, sum, gainKg, netIn, enteredNet, baseKg, minutes, all, shares(sum, others));
     }
 
     /** The swarm's size as far as it is in, from the scale or, without one, from the counter. */

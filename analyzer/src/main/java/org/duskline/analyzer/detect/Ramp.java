@@ -37,6 +37,9 @@ record Ramp(
     /** Slow gain that rain and drift show for long; the CUSUM's reference value, kg a minute. Common practice. */
     private static final double REFERENCE_KG_PER_MINUTE = 0.004;
 
+    /** The level an hour before lies so far above the level lately, as a share of the gain, where hands were: own choice. */
+    private static final double LIFTED_SHARE = 0.3;
+
     private static final long WINDOW_MILLIS = 75 * 60_000L;
     private static final long BEFORE_MILLIS = 60 * 60_000L;
     private static final Ramp NONE = new Ramp(false, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
@@ -126,7 +129,7 @@ record Ramp(
 
         Ramp ramp(int onset) {
             int last = size() - 1;
-            double base = median(Math.max(0, from(onset, 20)), onset);
+            double base = base(onset);
             double gain = smooth[last] - base;
             double noise = noise(onset);
             double swingKg = Math.max(0.12, Math.max(5 * noise, 0.25 * Math.abs(gain)));
@@ -158,6 +161,13 @@ record Ramp(
                     swings,
                     gain > 0 ? path / gain : 99,
                     held(gain));
+        }
+
+        /** Who lifts the box for two samples makes a low level that is none: the hour before knows better. */
+        private double base(int onset) {
+            double lately = median(from(onset, 20), onset);
+            double hour = median(from(onset, 60), onset);
+            return hour - lately > LIFTED_SHARE * (smooth[size() - 1] - lately) ? hour : lately;
         }
 
         private int from(int index, int minutes) {

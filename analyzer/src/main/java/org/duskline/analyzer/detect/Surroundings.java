@@ -1,5 +1,7 @@
 package org.duskline.analyzer.detect;
 
+import java.util.Optional;
+
 /** What is known about a trap's hour from elsewhere: the sun, and the other traps of the line as its control. */
 public interface Surroundings {
     /** Hours since sunrise at the site, negative before it. */
@@ -20,8 +22,14 @@ public interface Surroundings {
     /** What the other scales gained in that time, kg, median; NaN when fewer than two of them know. */
     double neighboursGainKg(long fromMillis, long toMillis);
 
-    /** Share of the other scales that gained more than so many kilograms in that time, 0 to 1; 0 when fewer than two know. */
-    double neighboursSoakedShare(long fromMillis, long toMillis, double leastKg);
+    /** How many of the other scales were heard of in that time, and how many of them gained more than so many kilograms. */
+    OtherScales otherScales(long fromMillis, long toMillis, double leastKg);
+
+    /** Noon of the last day whose following night is two hours old and more. */
+    long lastWholeDaysNoon(long timeMillis);
+
+    /** By how much this trap's box was lighter on that day than in the nights around it; empty where too few scales know. */
+    Optional<DayDip> dip(long noonMillis);
 
     /** Dead time of a lane over the number of lanes of this trap's counter, seconds; NaN where nobody has said. */
     double counterBlindSeconds();

@@ -6,6 +6,11 @@ import org.duskline.collector.trap.Fitted;
 
 /** What a scale says for and against a swarm moving in. */
 final class WeightEvidence {
+    /** A shower that soaks one box soaks the others by more than so small a share of that; own choice. */
+    private static final double SOAKS_ALIKE = 0.04;
+
+    private static final double LEAST_SOAKED_KG = 0.02;
+
     private WeightEvidence() {}
 
     /** Bees have a weight: a kilogram that comes with a handful of bees was hands. */
@@ -76,5 +81,21 @@ final class WeightEvidence {
         against.put(Rival.TARE_SHIFT, share > 0.7 ? 1.0 : 0.05);
         against.put(Rival.HANDS, ramp.swings() > 0 ? 1.0 : 0.05);
         against.put(Rival.WIND, ramp.pathRatio() > 2 ? 0.5 : 0.02);
+    }
+
+    /** What the other scales say to a lone one: a shower reaches one box first, and only time shows whether they follow. */
+    static void beside(Odds odds, Ramp ramp, long now, Surroundings surroundings) {
+        double least = Math.max(LEAST_SOAKED_KG, SOAKS_ALIKE * ramp.gainKg());
+        OtherScales others = surroundings.otherScales(ramp.onsetMillis(), now, least);
+        double dry = others.stayedDry((now - ramp.onsetMillis()) / 60_000.0, ramp.kgPerMinute());
+        if (others.heard() == 0) {
+            odds.add(dry, "it is not known whether other scales gained too");
+        } else {
+            odds.add(
+                    Odds.through(others.soakedShare(), 0, dry, 0.07, Math.min(dry, -0.5), 0.16, -3, 0.3, -6),
+                    "%d of %d other scales gained too",
+                    others.soaked(),
+                    others.heard());
+        }
     }
 }

@@ -30,9 +30,13 @@ final class Aftermath implements Cloneable {
     private boolean duskAsked;
     private boolean morningAsked;
 
+    private ForagerDays foragers = new ForagerDays();
+
     Aftermath copy() {
         try {
-            return (Aftermath) clone();
+            Aftermath copy = (Aftermath) clone();
+            copy.foragers = foragers.copy();
+            return copy;
         } catch (CloneNotSupportedException e) {
             throw new AssertionError(e);
         }
@@ -43,6 +47,7 @@ final class Aftermath implements Cloneable {
         silenceAsked = false;
         duskAsked = false;
         morningAsked = false;
+        foragers = new ForagerDays();
     }
 
     /** Learns how warm the empty box is at night beside the shade: thermometers differ, and boxes store heat. */
@@ -56,7 +61,13 @@ final class Aftermath implements Cloneable {
 
     /** The next piece of evidence after an alarm, if a sample brings one. */
     Optional<Evidence> look(
-            TrapSeries series, int at, long onset, Fitted fitted, boolean stillThere, Surroundings surroundings) {
+            TrapSeries series,
+            int at,
+            long onset,
+            double swarmKg,
+            Fitted fitted,
+            boolean stillThere,
+            Surroundings surroundings) {
         long now = series.timeMillis(at);
         if (surroundings.weighs(Beyond.SILENCE) && !silenceAsked && now - onset > 2 * HOUR) {
             silenceAsked = true;
@@ -76,10 +87,10 @@ final class Aftermath implements Cloneable {
         if (surroundings.weighs(Beyond.WARMTH) && !Double.isNaN(excess)) {
             return warmth(excess - usualExcess);
         }
-        if (fitted.hasCounter() && duskAsked && !morningAsked) {
-            return morning(series, at, surroundings);
+        if (fitted.hasCounter()) {
+            return duskAsked && !morningAsked ? morning(series, at, surroundings) : Optional.empty();
         }
-        return Optional.empty();
+        return foragers.next(now, onset, swarmKg, surroundings);
     }
 
     private static Optional<Evidence> silence(double silenced) {

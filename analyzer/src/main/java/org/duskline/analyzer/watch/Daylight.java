@@ -30,6 +30,12 @@ final class Daylight {
         return (sun(timeMillis)[1] - timeMillis) / HOUR_MILLIS;
     }
 
+    /** The sun's noon of the trap's day at a time. */
+    long noon(long timeMillis) {
+        long[] day = sun(timeMillis);
+        return (day[0] + day[1]) / 2;
+    }
+
     private long[] sun(long timeMillis) {
         if (timeMillis < dayStart || timeMillis >= dayEnd) {
             LocalDate date =

@@ -24,10 +24,14 @@ final class Newcomers {
 
     /** One that comes to an empty trap at a sample, or came while nothing was heard. */
     static Optional<MoveInCase> at(
-            TrapSeries series, int at, Fitted fitted, Thresholds thresholds, Surroundings surroundings) {
+            TrapSeries series,
+            int at,
+            Fitted fitted,
+            Optional<MoveInCase> gain,
+            Thresholds thresholds,
+            Surroundings surroundings) {
         double enough = Math.log(thresholds.moveInOdds());
-        return MoveInCase.at(series, at, fitted, thresholds, surroundings)
-                .filter(each -> each.logOdds() >= enough)
+        return gain.filter(each -> each.logOdds() >= enough)
                 .or(() -> SilentArrival.at(series, at, fitted, surroundings).filter(each -> each.logOdds() >= enough));
     }
 

@@ -51,6 +51,7 @@ final class Occupancy implements Cloneable {
     private double raisedLogOdds;
     private Aftermath aftermath = new Aftermath();
     private Emptiness emptiness = new Emptiness();
+    private Suspect suspect = new Suspect();
 
     Occupancy(Fitted fitted) {
         this.fitted = fitted;
@@ -61,6 +62,7 @@ final class Occupancy implements Cloneable {
             Occupancy copy = (Occupancy) clone();
             copy.aftermath = aftermath.copy();
             copy.emptiness = emptiness.copy();
+            copy.suspect = suspect.copy();
             return copy;
         } catch (CloneNotSupportedException e) {
             throw new AssertionError(e);
@@ -101,9 +103,15 @@ final class Occupancy implements Cloneable {
 
     private void consider(
             TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
-        Newcomers.at(series, at, fitted, thresholds, surroundings)
-                .filter(each -> !Newcomers.isTheBoxHungAgain(each, boxKg))
-                .ifPresent(moveIn -> begin(moveIn, series, at, out));
+        Optional<MoveInCase> gain = MoveInCase.at(series, at, fitted, thresholds, surroundings);
+        Optional<MoveInCase> sure = Newcomers.at(series, at, fitted, gain, thresholds, surroundings)
+                .filter(each -> !Newcomers.isTheBoxHungAgain(each, boxKg));
+        if (sure.isEmpty() && fitted == Fitted.SCALE) {
+            gain.filter(each -> !Newcomers.isTheBoxHungAgain(each, boxKg))
+                    .ifPresent(each -> suspect.see(each, thresholds.smallestSwarmKg()));
+            sure = suspect.borneOut(series, at, Math.log(thresholds.moveInOdds()), surroundings);
+        }
+        sure.ifPresent(moveIn -> begin(moveIn, series, at, out));
     }
 
     private void succeed(
@@ -125,6 +133,7 @@ final class Occupancy implements Cloneable {
         strengthened = false;
         left = false;
         emptiness = new Emptiness();
+        suspect = new Suspect();
         logOdds = moveIn.logOdds();
         raisedLogOdds = logOdds;
         aftermath.begin();
@@ -156,7 +165,7 @@ final class Occupancy implements Cloneable {
         arrive(series, at, surroundings, out);
         depart(series, at, now, thresholds, surroundings, out);
         aftermath
-                .look(series, at, onset, fitted, stillThere(series, at), surroundings)
+                .look(series, at, onset, swarmKg, fitted, stillThere(series, at), surroundings)
                 .ifPresent(evidence -> learn(evidence, now, out));
         if (occupied && !surroundings.keeperShut(now) && empty(series, at, disturbedAt, surroundings)) {
             vacate(now, disturbedAt, out);

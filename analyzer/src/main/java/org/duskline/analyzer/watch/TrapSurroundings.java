@@ -5,9 +5,12 @@ import java.util.Collection;
 import java.util.Optional;
 import java.util.Set;
 import org.duskline.analyzer.detect.Beyond;
+import org.duskline.analyzer.detect.DayDip;
+import org.duskline.analyzer.detect.OtherScales;
 import org.duskline.analyzer.detect.Surroundings;
 import org.duskline.analyzer.series.TrapSeries;
 import org.duskline.analyzer.series.TrapSeries.Quantity;
+import org.duskline.analyzer.stats.Robust;
 import org.duskline.collector.trap.Trap;
 
 /** What the sun and the other traps of the line tell about one trap's hour. */
@@ -23,6 +26,12 @@ final class TrapSurroundings implements Surroundings {
     private static final int TRUSTED_SCALES = 3;
 
     private static final double DAMP_AIR_ALONE = 0.25;
+
+    /** Of a scale that was heard of within so long, more is likely to come; own choice. */
+    private static final long SPEAKS = 6 * HOUR;
+
+    /** Of so much of a stretch a scale must have been heard to say what came in it; own choice. */
+    private static final double HEARD_SHARE = 0.5;
 
     private final Trap trap;
     private final Daylight daylight;
@@ -205,19 +214,53 @@ final class TrapSurroundings implements Surroundings {
     }
 
     @Override
-    public double neighboursSoakedShare(long fromMillis, long toMillis, double leastKg) {
-        int scales = 0;
+    public OtherScales otherScales(long fromMillis, long toMillis, double leastKg) {
+        int speaking = 0;
+        int heard = 0;
         int soaked = 0;
         for (TrapWatch watch : line) {
             if (controls(watch, toMillis)) {
                 double gain = gainKg(watch.series(), fromMillis, toMillis);
-                scales += Double.isNaN(gain) ? 0 : 1;
+                speaking += watch.series().lastAt(toMillis) >= watch.series().firstAfter(toMillis - SPEAKS) ? 1 : 0;
+                heard += Double.isNaN(gain) ? 0 : 1;
                 soaked += gain > leastKg ? 1 : 0;
             }
         }
-        double share = scales < 2 ? 0 : soaked / (double) scales;
-        // One alone may be another swarm, a bird or hands.
-        return soaked < 2 ? Math.min(share, 0.1) : share;
+        return new OtherScales(speaking, heard, soaked);
+    }
+
+    @Override
+    public long lastWholeDaysNoon(long timeMillis) {
+        long noon = daylight.noon(timeMillis);
+        while (timeMillis - noon < 14 * HOUR) {
+            noon = daylight.noon(noon - 24 * HOUR);
+        }
+        return noon;
+    }
+
+    @Override
+    public Optional<DayDip> dip(long noonMillis) {
+        double own = ownWatch().map(watch -> dip(watch.series(), noonMillis)).orElse(Double.NaN);
+        double[] others = line.stream()
+                .filter(watch -> watch.trap() != trap && watch.fitted().hasScale() && !watch.occupied())
+                .mapToDouble(watch -> dip(watch.series(), noonMillis))
+                .filter(dip -> !Double.isNaN(dip))
+                .toArray();
+        if (Double.isNaN(own) || others.length < TRUSTED_SCALES || !weighs(Beyond.NEIGHBOURS)) {
+            return Optional.empty();
+        }
+        return Optional.of(new DayDip(own, Robust.median(others), Robust.mad(others)));
+    }
+
+    private static double dip(TrapSeries series, long noon) {
+        double before = level(series, noon - 10 * HOUR, noon - 7 * HOUR);
+        double day = level(series, noon - 2 * HOUR, noon + 3 * HOUR);
+        double after = level(series, noon + 9 * HOUR, noon + 12 * HOUR);
+        return (before + after) / 2 - day;
+    }
+
+    private static double level(TrapSeries series, long fromMillis, long toMillis) {
+        return series.median(Quantity.WEIGHT, series.firstAfter(fromMillis), series.lastAt(toMillis));
     }
 
     private static double gainKg(TrapSeries series, long fromMillis, long toMillis) {
@@ -225,7 +268,7 @@ final class TrapSurroundings implements Surroundings {
         int to = series.lastAt(toMillis);
         if (from < 2
                 || to <= from
-                || toMillis - series.timeMillis(to) > HOUR
+                || series.timeMillis(to) - fromMillis < HEARD_SHARE * (toMillis - fromMillis)
                 || fromMillis - series.timeMillis(from) > HOUR) {
             return Double.NaN;
         }

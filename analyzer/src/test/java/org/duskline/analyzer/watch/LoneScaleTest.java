@@ -3,16 +3,12 @@ package org.duskline.analyzer.watch;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
-import java.time.ZoneId;
-import java.util.ArrayList;
+import java.time.Instant;
 import java.util.List;
-import org.duskline.analyzer.detect.Thresholds;
+import java.util.stream.IntStream;
 import org.duskline.analyzer.finding.Finding;
-import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Stage;
 import org.duskline.collector.trap.Fitted;
-import org.duskline.collector.trap.Trap;
-import org.duskline.collector.wire.Sample;
 import org.junit.jupiter.api.Test;
 
 /** What a scale without a counter can and cannot be taken in by. That a bare hook weighs kilograms less is common practice. */
@@ -65,57 +61,98 @@ class LoneScaleTest {
         TrapDays days = new TrapDays(74, TEN_MINUTES)
                 .until("22T12:00")
                 .swarm(1.4, TEN_MINUTES)
-                .swarm(0.08, TEN_MINUTES)
-                .until("22T16:00");
-        assertThat(moveIns(days)).hasSize(1);
+                .swarm(0.08, TEN_MINUTES);
+        assertThat(amongDryNeighbours(days).moveIns(Stage.RAISED))
+                .singleElement()
+                .satisfies(told -> assertThat(told.raised()).isBefore("2031-05-22T13:00:00Z"));
     }
 
     @Test
-    void a_jump_as_large_that_has_none_is_not_told() {
-        TrapDays days =
-                new TrapDays(74, TEN_MINUTES).until("22T12:00").jump(1.5).until("22T16:00");
-        assertThat(moveIns(days)).isEmpty();
+    void a_jump_as_large_that_has_none_and_is_followed_by_no_foragers_is_not_told() {
+        TrapDays days = new TrapDays(74, TEN_MINUTES).until("22T12:00").jump(1.5);
+        assertThat(amongDryNeighbours(days).moveIns(Stage.RAISED)).isEmpty();
     }
 
     @Test
     void a_swarm_in_a_drizzle_that_adds_nothing_to_the_other_scales_is_told() {
-        assertThat(withNeighbours(quiet(75).swarm(1.4, Duration.ofMinutes(16)), 0.06))
+        assertThat(withNeighbours(quiet(75).swarm(1.4, Duration.ofMinutes(16)), 0.06, Duration.ZERO))
                 .hasSize(1);
     }
 
     @Test
     void a_shower_that_adds_a_third_as_much_to_the_other_scales_is_not() {
-        assertThat(withNeighbours(quiet(75).rain(1.4, Duration.ofMinutes(30)), 0.5))
+        assertThat(withNeighbours(quiet(75).rain(1.4, Duration.ofMinutes(30)), 0.5, Duration.ZERO))
                 .isEmpty();
+    }
+
+    @Test
+    void a_box_that_a_keeper_lifted_for_two_samples_has_gained_nothing() {
+        TrapDays lifted = new TrapDays(76, TEN_MINUTES)
+                .until("22T12:00")
+                .jump(-1.8)
+                .until("22T12:10")
+                .jump(0.5)
+                .until("22T12:20")
+                .jump(0.7)
+                .until("22T12:30")
+                .jump(0.6)
+                .until("22T16:00");
+        assertThat(moveIns(lifted)).isEmpty();
+    }
+
+    @Test
+    void a_shower_is_not_told_while_the_other_scales_have_not_been_heard_of_since_it_began() {
+        TrapDays shower = quiet(75).rain(0.42, Duration.ofMinutes(30));
+        assertThat(withNeighbours(shower, 0.3, Duration.ofMinutes(40))).isEmpty();
+    }
+
+    @Test
+    void a_swarm_that_came_between_two_samples_is_told_once_its_foragers_fly() {
+        TrapDays days = foraging(foraging(stepAt("22T12:00"), "23"), "24");
+        assertThat(amongDryNeighbours(days).moveIns(Stage.RAISED))
+                .singleElement()
+                .satisfies(late -> {
+                    assertThat(late.onset())
+                            .isBetween(Instant.parse("2031-05-22T11:40:00Z"), Instant.parse("2031-05-22T12:10:00Z"));
+                    assertThat(late.raised()).isAfter("2031-05-23T20:00:00Z");
+                    assertThat(late.evidence())
+                            .anySatisfy(each -> assertThat(each.said()).startsWith("Foragers are out"));
+                });
+    }
+
+    private static TrapDays stepAt(String time) {
+        return new TrapDays(74, TEN_MINUTES).until(time).jump(1.5);
+    }
+
+    /** A sixth of a kilogram leaves from six to nine and comes home from four to seven. */
+    private static TrapDays foraging(TrapDays days, String day) {
+        return days.until(day + "T06:00")
+                .losing(0.055)
+                .until(day + "T09:00")
+                .losing(0)
+                .until(day + "T16:00")
+                .losing(-0.055)
+                .until(day + "T19:00")
+                .losing(0);
     }
 
     private static TrapDays quiet(long seed) {
         return new TrapDays(seed, TWO_MINUTES).until("22T12:30");
     }
 
-    /** What is told of a trap among four others whose boxes take up so much water within the hour. */
-    private static List<Finding> withNeighbours(TrapDays days, double soakedKg) {
-        LineWatch watch = new LineWatch(Thresholds.defaults(), 1);
-        List<Trap> traps = new ArrayList<>(List.of(TrapDays.TRAP));
-        List<List<Sample>> samples =
-                new ArrayList<>(List.of(days.until("22T18:00").samples()));
-        for (int i = 1; i <= 4; i++) {
-            traps.add(new Trap("Neighbour " + i, 47.0 + i * 0.02, 8.0, ZoneId.of("UTC")));
-            samples.add(quiet(80 + i)
-                    .rain(soakedKg, Duration.ofMinutes(60))
-                    .until("22T18:00")
-                    .samples());
-        }
-        traps.forEach(trap -> watch.watch(trap, Fitted.SCALE, List.of()));
-        List<Finding> told = new ArrayList<>();
-        for (int k = 0; k < samples.stream().mapToInt(List::size).min().orElseThrow(); k++) {
-            for (int i = traps.size() - 1; i >= 0; i--) {
-                Sample sample = samples.get(i).get(k);
-                told.addAll(watch.take(traps.get(i).name(), "n0" + i, Fitted.SCALE, List.of(sample), sample.time()));
-            }
-        }
-        return told.stream()
-                .filter(finding -> finding.kind() == Kind.MOVE_IN && finding.stage() == Stage.RAISED)
+    /** What is told of a trap among four others whose boxes take up so much water within the hour, heard of so late. */
+    private static List<Finding> withNeighbours(TrapDays days, double soakedKg, Duration late) {
+        List<TrapDays> others = IntStream.rangeClosed(1, 4)
+                .mapToObj(i ->
+                        quiet(80 + i).rain(soakedKg, Duration.ofMinutes(60)).until("22T18:00"))
                 .toList();
+        return WatchedScales.hear(days.until("22T18:00"), others, late).moveIns(Stage.RAISED);
+    }
+
+    private static WatchedScales amongDryNeighbours(TrapDays days) {
+        List<TrapDays> others = IntStream.rangeClosed(1, 4)
+                .mapToObj(i -> new TrapDays(90 + i, TEN_MINUTES).until("25T06:00"))
+                .toList();
+        return WatchedScales.hear(days.until("25T06:00"), others, Duration.ZERO);
     }
 }
