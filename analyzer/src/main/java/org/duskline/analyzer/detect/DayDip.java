@@ -5,8 +5,9 @@ import org.duskline.analyzer.finding.Evidence;
 import org.duskline.analyzer.stats.Robust;
 
 /**
- * By how much a box was lighter by day than in the nights around it: foragers are out by day and back by dusk (Meikle 2018;
- * Holst and Meikle 2018). Sun and drying make dips as well, but at the other scales too.
+ * By how much a box was lighter by day than in the nights around it: foragers are out by day and back by dusk (Meikle and
+ * others 2018, doi 10.1371/journal.pone.0197589; Holst and Meikle 2018, Insects 9, 176). Sun and drying make dips as well,
+ * but at the other scales too.
  *
  * @param kg the dip of this box
  * @param othersKg the dip of the other boxes on the same day, their median
@@ -27,7 +28,7 @@ public record DayDip(double kg, double othersKg, double othersScatterKg) {
     private static final double UNEXPLAINED = 0.15;
 
     /** How much more this box dipped than the others. */
-    double beyondKg() {
+    public double beyondKg() {
         return kg - othersKg;
     }
 
@@ -38,12 +39,14 @@ public record DayDip(double kg, double othersKg, double othersScatterKg) {
         double forage = normal(beyond, OUT_SHARE * beesKg, Math.hypot(scatter, OUT_SHARE_SCATTER * beesKg));
         double nothing = normal(beyond, 0, scatter);
         double lived = (1 - AT_HOME) * forage + AT_HOME * nothing;
-        String words = forage > nothing
-                ? "Foragers are out: by day the box was %.2f kg lighter than at night, the others %.2f"
-                : "No foragers: by day the box was %.2f kg lighter than at night, the others %.2f";
+        double nats = Math.log((lived + UNEXPLAINED) / (nothing + UNEXPLAINED));
         return new Evidence(
-                String.format(Locale.ROOT, words, kg, othersKg),
-                Math.log((lived + UNEXPLAINED) / (nothing + UNEXPLAINED)));
+                String.format(
+                        Locale.ROOT,
+                        "%s: by day the box was %.2f kg lighter than at night, sun and drying aside",
+                        beyond > 0 && nats > 0 ? "Foragers are out" : "No foragers",
+                        Math.max(0, beyond)),
+                nats);
     }
 
     private static double normal(double value, double mean, double deviation) {
@@ -63,15 +66,11 @@ public record DayDip(double kg, double othersKg, double othersScatterKg) {
         /** Boxes differ about so much from each other; own choice. */
         private static final double UNKNOWN_SCATTER_KG = 0.08;
 
-        /** From the dips of its empty days; where there are too few it may be anything. */
-        public static Usual of(DayDip... days) {
-            double[] beyond = new double[days.length];
-            for (int i = 0; i < days.length; i++) {
-                beyond[i] = days[i].beyondKg();
-            }
-            return days.length < ENOUGH_DAYS
+        /** From how much more than the others it dipped on its empty days; where those are too few it may be anything. */
+        public static Usual of(double... beyondKg) {
+            return beyondKg.length < ENOUGH_DAYS
                     ? new Usual(0, UNKNOWN_SCATTER_KG)
-                    : new Usual(Robust.median(beyond), Robust.mad(beyond));
+                    : new Usual(Robust.median(beyondKg), Robust.mad(beyondKg));
         }
     }
 }

@@ -244,6 +244,15 @@ public record MoveInCase(
 
     /** In one line: "A swarm is moving in: +1.42 kg in 14 min, 2,310 more in than out". */
     public String said() {
+        return "A swarm is moving in: " + numbers();
+    }
+
+    /** In one line, some days after: "A swarm came unnoticed, +1.42 kg in 14 min, and its foragers fly". */
+    public String saidLate() {
+        return "A swarm came unnoticed, " + numbers() + ", and its foragers fly";
+    }
+
+    private String numbers() {
         StringJoiner numbers = new StringJoiner(", ");
         if (!Double.isNaN(gainKg)) {
             numbers.add(String.format(Locale.ROOT, "%+.2f kg in %.0f min", gainKg, minutes));
@@ -251,7 +260,6 @@ public record MoveInCase(
         if (!Double.isNaN(netIn)) {
             numbers.add(String.format(Locale.ROOT, "%,.0f more in than out", netIn));
         }
-        return "A swarm is moving in: "
-                + (numbers.length() > 0 ? numbers : evidence.get(0).said());
+        return numbers.length() > 0 ? numbers.toString() : evidence.get(0).said();
     }
 }

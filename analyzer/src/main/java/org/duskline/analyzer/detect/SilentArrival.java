@@ -13,7 +13,7 @@ import org.duskline.collector.trap.Fitted;
 /**
  * The case for a swarm that came while nothing was heard and whose samples are lost: counters go on counting through a
  * silence, so the bees that stayed inside stand in the totals on both sides of it, and the scale's level with them. A
- * scale alone is not asked: who mends a silent node also handles the box.
+ * scale alone is not believed at once: who mends a silent node also handles the box.
  */
 public final class SilentArrival {
     private static final long MINUTE = 60_000L;
@@ -67,17 +67,47 @@ public final class SilentArrival {
         if (surroundings.keeperEmptied(before, series.timeMillis(at))) {
             odds.add(-8, "the keeper emptied the trap since");
         }
-        return Optional.of(new MoveInCase(
+        return Optional.of(moveIn(series, heard, at, odds, gain, net, base));
+    }
+
+    private static MoveInCase moveIn(
+            TrapSeries series, int heard, int at, Odds odds, double gain, double net, double base) {
+        Instant before = Instant.ofEpochMilli(series.timeMillis(heard - 1));
+        Instant now = Instant.ofEpochMilli(series.timeMillis(at));
+        return new MoveInCase(
                 series.timeMillis(heard),
                 odds.logOdds(),
                 gain,
                 net,
                 Double.NaN,
                 base,
-                Duration.between(Instant.ofEpochMilli(before), Instant.ofEpochMilli(series.timeMillis(at)))
-                        .toMinutes(),
+                Duration.between(before, now).toMinutes(),
                 odds.weightiestFirst(),
-                rivals(odds.probability())));
+                rivals(odds.probability()));
+    }
+
+    /**
+     * The same by a scale alone: never sure enough to be told, since who mends a silent node also handles the box. Foragers on
+     * the days after may bear it out.
+     */
+    public static Optional<MoveInCase> weighed(TrapSeries series, int at, Surroundings surroundings) {
+        int heard = silenceEnd(series, at);
+        if (heard < 1 || series.timeMillis(at) - series.timeMillis(heard) < SETTLED) {
+            return Optional.empty();
+        }
+        long before = series.timeMillis(heard - 1);
+        double base = series.median(Quantity.WEIGHT, heard - 5, heard - 1);
+        double gain = series.median(Quantity.WEIGHT, heard, at) - base;
+        Odds odds = new Odds(PRIOR);
+        odds.add(Odds.through(gain, 0.2, -5, 0.5, 3, 4.5, 3, 6, -4), "%+.2f kg since before it was silent", gain);
+        double others = surroundings.neighboursGainKg(before, series.timeMillis(heard));
+        if (!Double.isNaN(others)) {
+            odds.add(
+                    Odds.through(others / Math.max(gain, 0.05), 0.03, 0, 0.1, -1, 0.3, -5),
+                    "the other scales gained %+.2f kg in that time",
+                    others);
+        }
+        return Optional.of(moveIn(series, heard, at, odds, gain, Double.NaN, base));
     }
 
     /** The index at which a silence ended lately; -1 where there was none. */

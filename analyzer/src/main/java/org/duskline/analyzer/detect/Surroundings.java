@@ -25,7 +25,7 @@ public interface Surroundings {
     /** How many of the other scales were heard of in that time, and how many of them gained more than so many kilograms. */
     OtherScales otherScales(long fromMillis, long toMillis, double leastKg);
 
-    /** Noon of the last day whose following night is two hours old and more. */
+    /** Noon of the last day whose following night is over. */
     long lastWholeDaysNoon(long timeMillis);
 
     /** By how much this trap's box was lighter on that day than in the nights around it; empty where too few scales know. */

@@ -89,7 +89,7 @@ final class WeightEvidence {
         OtherScales others = surroundings.otherScales(ramp.onsetMillis(), now, least);
         double dry = others.stayedDry((now - ramp.onsetMillis()) / 60_000.0, ramp.kgPerMinute());
         if (others.heard() == 0) {
-            odds.add(dry, "it is not known whether other scales gained too");
+            odds.add(Math.min(0, dry), "it is not known whether other scales gained too");
         } else {
             odds.add(
                     Odds.through(others.soakedShare(), 0, dry, 0.07, Math.min(dry, -0.5), 0.16, -3, 0.3, -6),

@@ -30,24 +30,23 @@ final class Aftermath implements Cloneable {
     private boolean duskAsked;
     private boolean morningAsked;
 
-    private ForagerDays foragers = new ForagerDays();
-
     Aftermath copy() {
         try {
-            Aftermath copy = (Aftermath) clone();
-            copy.foragers = foragers.copy();
-            return copy;
+            return (Aftermath) clone();
         } catch (CloneNotSupportedException e) {
             throw new AssertionError(e);
         }
     }
 
-    /** A new alarm: everything is asked anew, the box's usual warmth is kept. */
-    void begin() {
-        silenceAsked = false;
-        duskAsked = false;
+    /**
+     * A new alarm: everything is asked anew, the box's usual warmth is kept.
+     *
+     * @param late whether it was told for having stayed some days, so that its first hours say no more
+     */
+    void begin(boolean late) {
+        silenceAsked = late;
+        duskAsked = late;
         morningAsked = false;
-        foragers = new ForagerDays();
     }
 
     /** Learns how warm the empty box is at night beside the shade: thermometers differ, and boxes store heat. */
@@ -61,13 +60,7 @@ final class Aftermath implements Cloneable {
 
     /** The next piece of evidence after an alarm, if a sample brings one. */
     Optional<Evidence> look(
-            TrapSeries series,
-            int at,
-            long onset,
-            double swarmKg,
-            Fitted fitted,
-            boolean stillThere,
-            Surroundings surroundings) {
+            TrapSeries series, int at, long onset, Fitted fitted, boolean stillThere, Surroundings surroundings) {
         long now = series.timeMillis(at);
         if (surroundings.weighs(Beyond.SILENCE) && !silenceAsked && now - onset > 2 * HOUR) {
             silenceAsked = true;
@@ -87,10 +80,10 @@ final class Aftermath implements Cloneable {
         if (surroundings.weighs(Beyond.WARMTH) && !Double.isNaN(excess)) {
             return warmth(excess - usualExcess);
         }
-        if (fitted.hasCounter()) {
-            return duskAsked && !morningAsked ? morning(series, at, surroundings) : Optional.empty();
+        if (fitted.hasCounter() && duskAsked && !morningAsked) {
+            return morning(series, at, surroundings);
         }
-        return foragers.next(now, onset, swarmKg, surroundings);
+        return Optional.empty();
     }
 
     private static Optional<Evidence> silence(double silenced) {

@@ -264,6 +264,11 @@ public final class Analyzer {
 
     private record Reread(Fitting fitting, Sample sample) {}
 
+    /** What foragers bore out days after is borne out again only beside the empty days before. */
+    private static boolean toldLate(Finding finding) {
+        return Duration.between(finding.onset(), finding.raised()).toHours() > 12;
+    }
+
     private Instant rereadFrom() {
         Instant newest = store.nodes().all().stream()
                 .map(node -> node.lastHeard())
@@ -275,7 +280,7 @@ public final class Analyzer {
         Instant usual = newest.minus(REREAD);
         return log.standing().stream()
                 .filter(finding -> finding.kind() == Kind.MOVE_IN)
-                .map(finding -> finding.onset().minus(Duration.ofDays(1)))
+                .map(finding -> finding.onset().minus(Duration.ofDays(toldLate(finding) ? 7 : 1)))
                 .filter(onset -> onset.isBefore(usual))
                 .min(Instant::compareTo)
                 .orElse(usual);

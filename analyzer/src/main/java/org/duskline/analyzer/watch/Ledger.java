@@ -70,17 +70,20 @@ final class Ledger {
      * Withdraws what an earlier fold said of the refolded stretch and the new one does not bear out.
      *
      * @param fromMillis start of the stretch that was folded again
+     * @param heldMillis onset of the swarm that lived in the trap at that start; 0 where there was none
      * @param repeated the onsets that were said again
      */
-    List<Finding> withdrawUnrepeated(long fromMillis, long untilMillis, Set<Long> repeated, Instant received) {
+    List<Finding> withdrawUnrepeated(
+            long fromMillis, long untilMillis, long heldMillis, Set<Long> repeated, Instant received) {
         List<Finding> withdrawn = new ArrayList<>();
         for (int i = 0; i < findings.size(); i++) {
             Finding finding = findings.get(i);
             long onset = finding.onset().toEpochMilli();
-            boolean inside = finding.kind() == Kind.MOVE_IN
-                    && finding.standing()
-                    && onset > fromMillis + SAME_ONSET_MILLIS / 3
-                    && onset < untilMillis;
+            boolean came = onset > fromMillis + SAME_ONSET_MILLIS / 3;
+            boolean told = Math.abs(onset - heldMillis) > SAME_ONSET_MILLIS
+                    && finding.raised().toEpochMilli() > fromMillis;
+            boolean inside =
+                    finding.kind() == Kind.MOVE_IN && finding.standing() && onset < untilMillis && (came || told);
             if (inside && repeated.stream().noneMatch(again -> Math.abs(again - onset) <= SAME_ONSET_MILLIS)) {
                 Finding changed = withdrawn(finding, received);
                 findings.set(i, changed);

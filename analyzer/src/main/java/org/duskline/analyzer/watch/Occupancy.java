@@ -1,11 +1,14 @@
 package org.duskline.analyzer.watch;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.duskline.analyzer.detect.ArrivedBees;
 import org.duskline.analyzer.detect.DepartureCase;
 import org.duskline.analyzer.detect.MoveInCase;
+import org.duskline.analyzer.detect.SilentArrival;
 import org.duskline.analyzer.detect.Surroundings;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Evidence;
@@ -33,6 +36,8 @@ final class Occupancy implements Cloneable {
     /** Hands at the trap explain for so long that the weight is gone. */
     private static final long HANDS_EXPLAIN = 4 * HOUR;
 
+    private static final long TOLD_LATE = 12 * HOUR;
+
     /** Log odds once the weight or the bees are gone again. */
     private static final double GONE_AGAIN = -3;
 
@@ -52,6 +57,7 @@ final class Occupancy implements Cloneable {
     private Aftermath aftermath = new Aftermath();
     private Emptiness emptiness = new Emptiness();
     private Suspect suspect = new Suspect();
+    private ForagerDays foragers = new ForagerDays();
 
     Occupancy(Fitted fitted) {
         this.fitted = fitted;
@@ -63,6 +69,7 @@ final class Occupancy implements Cloneable {
             copy.aftermath = aftermath.copy();
             copy.emptiness = emptiness.copy();
             copy.suspect = suspect.copy();
+            copy.foragers = foragers.copy();
             return copy;
         } catch (CloneNotSupportedException e) {
             throw new AssertionError(e);
@@ -106,23 +113,44 @@ final class Occupancy implements Cloneable {
         Optional<MoveInCase> gain = MoveInCase.at(series, at, fitted, thresholds, surroundings);
         Optional<MoveInCase> sure = Newcomers.at(series, at, fitted, gain, thresholds, surroundings)
                 .filter(each -> !Newcomers.isTheBoxHungAgain(each, boxKg));
-        if (sure.isEmpty() && fitted == Fitted.SCALE) {
-            gain.filter(each -> !Newcomers.isTheBoxHungAgain(each, boxKg))
-                    .ifPresent(each -> suspect.see(each, thresholds.smallestSwarmKg()));
-            sure = suspect.borneOut(series, at, Math.log(thresholds.moveInOdds()), surroundings);
+        if (sure.isPresent()) {
+            begin(sure.get(), sure.get().said(), series, at, out);
+        } else if (fitted == Fitted.SCALE) {
+            suspect(gain, series, at, thresholds, surroundings, out);
         }
-        sure.ifPresent(moveIn -> begin(moveIn, series, at, out));
+    }
+
+    /** What one scale alone cannot tell from a zero point that jumped is told once foragers fly. */
+    private void suspect(
+            Optional<MoveInCase> gain,
+            TrapSeries series,
+            int at,
+            Thresholds thresholds,
+            Surroundings surroundings,
+            List<Signal> out) {
+        Optional<MoveInCase> seen = Stream.of(gain, SilentArrival.weighed(series, at, surroundings))
+                .flatMap(Optional::stream)
+                .filter(each -> !Newcomers.isTheBoxHungAgain(each, boxKg))
+                .max(Comparator.comparingDouble(MoveInCase::logOdds));
+        suspect.see(seen, series, at, thresholds.smallestSwarmKg(), surroundings);
+        long now = series.timeMillis(at);
+        if (suspect.isHeld()) {
+            suspect.borneOut(now, foragers, Math.log(thresholds.moveInOdds()), surroundings)
+                    .ifPresent(moveIn -> begin(moveIn, moveIn.saidLate(), series, at, out));
+        } else {
+            foragers.learn(now, surroundings);
+        }
     }
 
     private void succeed(
             TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
         Newcomers.after(onset, series, at, fitted, thresholds, surroundings).ifPresent(moveIn -> {
             vacate(moveIn.onsetMillis(), Stage.ENDED, "Another swarm moves in: the first was taken away", out);
-            begin(moveIn, series, at, out);
+            begin(moveIn, moveIn.said(), series, at, out);
         });
     }
 
-    private void begin(MoveInCase moveIn, TrapSeries series, int at, List<Signal> out) {
+    private void begin(MoveInCase moveIn, String said, TrapSeries series, int at, List<Signal> out) {
         occupied = true;
         onset = moveIn.onsetMillis();
         raisedAt = series.timeMillis(at);
@@ -136,14 +164,14 @@ final class Occupancy implements Cloneable {
         suspect = new Suspect();
         logOdds = moveIn.logOdds();
         raisedLogOdds = logOdds;
-        aftermath.begin();
+        aftermath.begin(raisedAt - onset > TOLD_LATE);
         out.add(new Signal(
                 Kind.MOVE_IN,
                 Stage.RAISED,
                 onset,
                 raisedAt,
                 1 / (1 + Math.exp(-logOdds)),
-                moveIn.said(),
+                said,
                 moveIn.evidence(),
                 moveIn.rivals(),
                 Optional.of(moveIn.size())));
@@ -165,8 +193,11 @@ final class Occupancy implements Cloneable {
         arrive(series, at, surroundings, out);
         depart(series, at, now, thresholds, surroundings, out);
         aftermath
-                .look(series, at, onset, swarmKg, fitted, stillThere(series, at), surroundings)
+                .look(series, at, onset, fitted, stillThere(series, at), surroundings)
                 .ifPresent(evidence -> learn(evidence, now, out));
+        if (occupied && fitted == Fitted.SCALE) {
+            foragers.evidence(now, onset, swarmKg, surroundings).ifPresent(evidence -> learn(evidence, now, out));
+        }
         if (occupied && !surroundings.keeperShut(now) && empty(series, at, disturbedAt, surroundings)) {
             vacate(now, disturbedAt, out);
         }

@@ -8,8 +8,8 @@ import org.duskline.analyzer.series.TrapSeries;
 import org.duskline.analyzer.series.TrapSeries.Quantity;
 
 /**
- * A gain on a lone scale that may have been a swarm or a zero point that jumped, as one between two samples or after a
- * stuck reading: whether foragers fly on the days after decides. Part of the fold's state.
+ * A gain on a lone scale that may have been a swarm or a zero point that jumped, as one between two samples or in a
+ * silence: whether foragers fly on the days after decides. Part of the fold's state.
  */
 final class Suspect implements Cloneable {
     /** Under these odds a gain is not worth remembering; natural logarithm, own choice. */
@@ -21,44 +21,44 @@ final class Suspect implements Cloneable {
     private static final long REMEMBERED_MILLIS = 5 * 24 * 3_600_000L;
 
     private MoveInCase held;
-    private ForagerDays days = new ForagerDays();
     private double foragersSaid;
 
     Suspect copy() {
         try {
-            Suspect copy = (Suspect) clone();
-            copy.days = days.copy();
-            return copy;
+            return (Suspect) clone();
         } catch (CloneNotSupportedException e) {
             throw new AssertionError(e);
         }
     }
 
-    /** Remembers the likeliest gain of late. */
-    void see(MoveInCase gain, double leastKg) {
-        if (gain.logOdds() > LEAST_LOG_ODDS
-                && gain.gainKg() > leastKg
-                && (held == null || gain.logOdds() > held.logOdds())) {
-            held = gain;
-            days = new ForagerDays();
-            foragersSaid = 0;
-        }
+    boolean isHeld() {
+        return held != null;
     }
 
-    /** The case, once the days after have made it sure enough to be told. */
-    Optional<MoveInCase> borneOut(TrapSeries series, int at, double enough, Surroundings surroundings) {
-        if (held == null) {
-            return Optional.empty();
-        }
-        long now = series.timeMillis(at);
-        Optional<Evidence> day = days.next(now, held.onsetMillis(), held.gainKg(), surroundings);
-        if (day.isEmpty()) {
-            return Optional.empty();
-        }
-        if (now - held.onsetMillis() > REMEMBERED_MILLIS
-                || surroundings.keeperEmptied(held.onsetMillis(), now)
-                || series.median(Quantity.WEIGHT, at - 4, at) < held.baseKg() + 0.5 * held.gainKg()) {
+    /** Remembers the likeliest gain of late, and forgets one that went again, is long past or was looked at. */
+    void see(Optional<MoveInCase> gain, TrapSeries series, int at, double leastKg, Surroundings surroundings) {
+        if (held != null && !stands(series, at, surroundings)) {
             held = null;
+        }
+        gain.filter(each -> each.logOdds() > LEAST_LOG_ODDS && each.gainKg() > leastKg)
+                .filter(each -> held == null || each.logOdds() > held.logOdds())
+                .ifPresent(each -> {
+                    held = each;
+                    foragersSaid = 0;
+                });
+    }
+
+    private boolean stands(TrapSeries series, int at, Surroundings surroundings) {
+        long now = series.timeMillis(at);
+        return now - held.onsetMillis() < REMEMBERED_MILLIS
+                && !surroundings.keeperEmptied(held.onsetMillis(), now)
+                && !(series.median(Quantity.WEIGHT, at - 4, at) < held.baseKg() + 0.5 * held.gainKg());
+    }
+
+    /** The case, once the days after have made it as sure as an alarm must be. */
+    Optional<MoveInCase> borneOut(long now, ForagerDays days, double enough, Surroundings surroundings) {
+        Optional<Evidence> day = days.evidence(now, held.onsetMillis(), held.gainKg(), surroundings);
+        if (day.isEmpty()) {
             return Optional.empty();
         }
         held = held.and(day.get());

@@ -10,7 +10,6 @@ import org.duskline.analyzer.detect.OtherScales;
 import org.duskline.analyzer.detect.Surroundings;
 import org.duskline.analyzer.series.TrapSeries;
 import org.duskline.analyzer.series.TrapSeries.Quantity;
-import org.duskline.analyzer.stats.Robust;
 import org.duskline.collector.trap.Trap;
 
 /** What the sun and the other traps of the line tell about one trap's hour. */
@@ -26,6 +25,9 @@ final class TrapSurroundings implements Surroundings {
     private static final int TRUSTED_SCALES = 3;
 
     private static final double DAMP_AIR_ALONE = 0.25;
+
+    /** Keepers are not woken for what a day says, and scales that send late have spoken by then; own choice. */
+    private static final long MORNING_AFTER = 19 * HOUR;
 
     /** Of a scale that was heard of within so long, more is likely to come; own choice. */
     private static final long SPEAKS = 6 * HOUR;
@@ -222,7 +224,7 @@ final class TrapSurroundings implements Surroundings {
             if (controls(watch, toMillis)) {
                 double gain = gainKg(watch.series(), fromMillis, toMillis);
                 speaking += watch.series().lastAt(toMillis) >= watch.series().firstAfter(toMillis - SPEAKS) ? 1 : 0;
-                heard += Double.isNaN(gain) ? 0 : 1;
+                heard += Double.isNaN(gain) || !sampledTwice(watch.series(), fromMillis, toMillis) ? 0 : 1;
                 soaked += gain > leastKg ? 1 : 0;
             }
         }
@@ -232,7 +234,7 @@ final class TrapSurroundings implements Surroundings {
     @Override
     public long lastWholeDaysNoon(long timeMillis) {
         long noon = daylight.noon(timeMillis);
-        while (timeMillis - noon < 14 * HOUR) {
+        while (timeMillis - noon < MORNING_AFTER) {
             noon = daylight.noon(noon - 24 * HOUR);
         }
         return noon;
@@ -240,27 +242,14 @@ final class TrapSurroundings implements Surroundings {
 
     @Override
     public Optional<DayDip> dip(long noonMillis) {
-        double own = ownWatch().map(watch -> dip(watch.series(), noonMillis)).orElse(Double.NaN);
-        double[] others = line.stream()
-                .filter(watch -> watch.trap() != trap && watch.fitted().hasScale() && !watch.occupied())
-                .mapToDouble(watch -> dip(watch.series(), noonMillis))
-                .filter(dip -> !Double.isNaN(dip))
-                .toArray();
-        if (Double.isNaN(own) || others.length < TRUSTED_SCALES || !weighs(Beyond.NEIGHBOURS)) {
-            return Optional.empty();
-        }
-        return Optional.of(new DayDip(own, Robust.median(others), Robust.mad(others)));
+        return weighs(Beyond.NEIGHBOURS)
+                ? ownWatch().flatMap(watch -> DayDips.of(watch, line, noonMillis))
+                : Optional.empty();
     }
 
-    private static double dip(TrapSeries series, long noon) {
-        double before = level(series, noon - 10 * HOUR, noon - 7 * HOUR);
-        double day = level(series, noon - 2 * HOUR, noon + 3 * HOUR);
-        double after = level(series, noon + 9 * HOUR, noon + 12 * HOUR);
-        return (before + after) / 2 - day;
-    }
-
-    private static double level(TrapSeries series, long fromMillis, long toMillis) {
-        return series.median(Quantity.WEIGHT, series.firstAfter(fromMillis), series.lastAt(toMillis));
+    /** One sample after a gain began stands alone against two from before it. */
+    private static boolean sampledTwice(TrapSeries series, long fromMillis, long toMillis) {
+        return series.lastAt(toMillis) >= series.lastAt(fromMillis) + 2;
     }
 
     private static double gainKg(TrapSeries series, long fromMillis, long toMillis) {

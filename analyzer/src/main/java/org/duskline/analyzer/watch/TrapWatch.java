@@ -91,6 +91,11 @@ final class TrapWatch {
         return fold.occupancy().occupied();
     }
 
+    /** When the trap was last emptied, Unix milliseconds; far in the past when it never was. */
+    long emptiedAt() {
+        return fold.occupancy().emptiedAt();
+    }
+
     /** Whether a swarm that moved in was still settling at that time. */
     boolean fillingAt(long timeMillis) {
         return fold.occupancy().occupied()
@@ -157,6 +162,8 @@ final class TrapWatch {
         if (again) {
             goBackBefore(changed);
         }
+        Occupancy before = fold.occupancy();
+        long held = before.occupied() ? before.onsetMillis() : 0;
         long from = fold.foldedUntil();
         Set<Long> repeated = new HashSet<>();
         List<Signal> signals = new ArrayList<>();
@@ -172,7 +179,7 @@ final class TrapWatch {
             remember();
         }
         if (again) {
-            findings.addAll(ledger.withdrawUnrepeated(from, oldEnd, repeated, received));
+            findings.addAll(ledger.withdrawUnrepeated(from, oldEnd, held, repeated, received));
         }
     }
 

@@ -3,7 +3,6 @@ package org.duskline.analyzer.watch;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.duskline.analyzer.finding.Finding;
@@ -86,54 +85,9 @@ class LoneScaleTest {
     }
 
     @Test
-    void a_box_that_a_keeper_lifted_for_two_samples_has_gained_nothing() {
-        TrapDays lifted = new TrapDays(76, TEN_MINUTES)
-                .until("22T12:00")
-                .jump(-1.8)
-                .until("22T12:10")
-                .jump(0.5)
-                .until("22T12:20")
-                .jump(0.7)
-                .until("22T12:30")
-                .jump(0.6)
-                .until("22T16:00");
-        assertThat(moveIns(lifted)).isEmpty();
-    }
-
-    @Test
     void a_shower_is_not_told_while_the_other_scales_have_not_been_heard_of_since_it_began() {
         TrapDays shower = quiet(75).rain(0.42, Duration.ofMinutes(30));
         assertThat(withNeighbours(shower, 0.3, Duration.ofMinutes(40))).isEmpty();
-    }
-
-    @Test
-    void a_swarm_that_came_between_two_samples_is_told_once_its_foragers_fly() {
-        TrapDays days = foraging(foraging(stepAt("22T12:00"), "23"), "24");
-        assertThat(amongDryNeighbours(days).moveIns(Stage.RAISED))
-                .singleElement()
-                .satisfies(late -> {
-                    assertThat(late.onset())
-                            .isBetween(Instant.parse("2031-05-22T11:40:00Z"), Instant.parse("2031-05-22T12:10:00Z"));
-                    assertThat(late.raised()).isAfter("2031-05-23T20:00:00Z");
-                    assertThat(late.evidence())
-                            .anySatisfy(each -> assertThat(each.said()).startsWith("Foragers are out"));
-                });
-    }
-
-    private static TrapDays stepAt(String time) {
-        return new TrapDays(74, TEN_MINUTES).until(time).jump(1.5);
-    }
-
-    /** A sixth of a kilogram leaves from six to nine and comes home from four to seven. */
-    private static TrapDays foraging(TrapDays days, String day) {
-        return days.until(day + "T06:00")
-                .losing(0.055)
-                .until(day + "T09:00")
-                .losing(0)
-                .until(day + "T16:00")
-                .losing(-0.055)
-                .until(day + "T19:00")
-                .losing(0);
     }
 
     private static TrapDays quiet(long seed) {
@@ -146,13 +100,13 @@ class LoneScaleTest {
                 .mapToObj(i ->
                         quiet(80 + i).rain(soakedKg, Duration.ofMinutes(60)).until("22T18:00"))
                 .toList();
-        return WatchedScales.hear(days.until("22T18:00"), others, late).moveIns(Stage.RAISED);
+        return WatchedScales.hang(days.until("22T18:00"), others, late).hear().moveIns(Stage.RAISED);
     }
 
     private static WatchedScales amongDryNeighbours(TrapDays days) {
         List<TrapDays> others = IntStream.rangeClosed(1, 4)
                 .mapToObj(i -> new TrapDays(90 + i, TEN_MINUTES).until("25T06:00"))
                 .toList();
-        return WatchedScales.hear(days.until("25T06:00"), others, Duration.ZERO);
+        return WatchedScales.hang(days.until("25T06:00"), others, Duration.ZERO).hear();
     }
 }

@@ -76,6 +76,14 @@ final class TrapDays {
         return this;
     }
 
+    /** What was measured in that time is lost. */
+    TrapDays silent(String from, String until) {
+        Instant start = Instant.parse("2031-05-" + from + ":00Z");
+        Instant end = Instant.parse("2031-05-" + until + ":00Z");
+        samples.removeIf(sample -> sample.time().isAfter(start) && sample.time().isBefore(end));
+        return this;
+    }
+
     /** From now on the box has a thermometer, and is so much warmer than the shade. */
     TrapDays boxAbove(double celsius) {
         boxAboveCelsius = celsius;

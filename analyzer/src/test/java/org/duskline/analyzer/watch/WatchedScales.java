@@ -7,11 +7,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Stage;
+import org.duskline.analyzer.visit.Visit;
+import org.duskline.analyzer.visit.VisitKind;
 import org.duskline.collector.trap.Fitted;
 import org.duskline.collector.trap.Trap;
 import org.duskline.collector.wire.Sample;
@@ -27,20 +28,24 @@ final class WatchedScales {
     private WatchedScales() {}
 
     /**
-     * The days at the trap, each sample heard at once, and those at the others, heard so much later.
+     * The days at the trap, each sample to be heard at once, and those at the others, to be heard so much later.
      *
      * @param others days at the other traps
      */
-    static WatchedScales hear(TrapDays days, List<TrapDays> others, Duration late) {
+    static WatchedScales hang(TrapDays days, List<TrapDays> others, Duration late) {
         WatchedScales scales = new WatchedScales();
         scales.hang(TrapDays.TRAP, days, Duration.ZERO);
         IntStream.range(0, others.size())
                 .forEach(i -> scales.hang(
                         new Trap("Neighbour " + i, 47.0 + i * 0.02, 8.0, ZoneId.of("UTC")), others.get(i), late));
         scales.stream.sort(Comparator.comparing(Received::at));
-        scales.stream.forEach(each -> scales.told.addAll(
-                scales.watch.take(each.trap(), each.trap(), Fitted.SCALE, List.of(each.sample()), each.at())));
         return scales;
+    }
+
+    WatchedScales hear() {
+        stream.forEach(each ->
+                told.addAll(watch.take(each.trap(), each.trap(), Fitted.SCALE, List.of(each.sample()), each.at())));
+        return this;
     }
 
     private void hang(Trap trap, TrapDays days, Duration late) {
@@ -50,12 +55,24 @@ final class WatchedScales {
                         new Received(trap.name(), sample, sample.time().plus(late))));
     }
 
-    /** Move-ins told at any of the traps that came to such a stage. */
-    List<Finding> moveIns(Stage stage) {
-        return ofMoveIns().filter(finding -> finding.stage() == stage).toList();
+    /**
+     * Somebody was at the trap and writes it down now.
+     *
+     * @param at day of the invented May and time, such as "22T20:30"
+     */
+    WatchedScales visited(VisitKind kind, String at) {
+        Visit visit = Visit.of(TrapDays.TRAP.name(), kind, Instant.parse("2031-05-" + at + ":00Z"), "Invented Keeper");
+        told.addAll(watch.visited(
+                TrapDays.TRAP.name(),
+                List.of(visit),
+                stream.get(stream.size() - 1).at()));
+        return this;
     }
 
-    private Stream<Finding> ofMoveIns() {
-        return told.stream().filter(finding -> finding.kind() == Kind.MOVE_IN);
+    /** Move-ins told at any of the traps, as they came to such a stage. */
+    List<Finding> moveIns(Stage stage) {
+        return told.stream()
+                .filter(finding -> finding.kind() == Kind.MOVE_IN && finding.stage() == stage)
+                .toList();
     }
 }
