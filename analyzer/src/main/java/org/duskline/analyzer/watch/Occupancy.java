@@ -1,14 +1,11 @@
 package org.duskline.analyzer.watch;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.duskline.analyzer.detect.ArrivedBees;
 import org.duskline.analyzer.detect.DepartureCase;
 import org.duskline.analyzer.detect.MoveInCase;
-import org.duskline.analyzer.detect.SilentArrival;
 import org.duskline.analyzer.detect.Surroundings;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Evidence;
@@ -57,7 +54,6 @@ final class Occupancy implements Cloneable {
     private Aftermath aftermath = new Aftermath();
     private Emptiness emptiness = new Emptiness();
     private Suspect suspect = new Suspect();
-    private ForagerDays foragers = new ForagerDays();
 
     Occupancy(Fitted fitted) {
         this.fitted = fitted;
@@ -69,7 +65,6 @@ final class Occupancy implements Cloneable {
             copy.aftermath = aftermath.copy();
             copy.emptiness = emptiness.copy();
             copy.suspect = suspect.copy();
-            copy.foragers = foragers.copy();
             return copy;
         } catch (CloneNotSupportedException e) {
             throw new AssertionError(e);
@@ -116,29 +111,8 @@ final class Occupancy implements Cloneable {
         if (sure.isPresent()) {
             begin(sure.get(), sure.get().said(), series, at, out);
         } else if (fitted == Fitted.SCALE) {
-            suspect(gain, series, at, thresholds, surroundings, out);
-        }
-    }
-
-    /** What one scale alone cannot tell from a zero point that jumped is told once foragers fly. */
-    private void suspect(
-            Optional<MoveInCase> gain,
-            TrapSeries series,
-            int at,
-            Thresholds thresholds,
-            Surroundings surroundings,
-            List<Signal> out) {
-        Optional<MoveInCase> seen = Stream.of(gain, SilentArrival.weighed(series, at, surroundings))
-                .flatMap(Optional::stream)
-                .filter(each -> !Newcomers.isTheBoxHungAgain(each, boxKg))
-                .max(Comparator.comparingDouble(MoveInCase::logOdds));
-        suspect.see(seen, series, at, thresholds.smallestSwarmKg(), surroundings);
-        long now = series.timeMillis(at);
-        if (suspect.isHeld()) {
-            suspect.borneOut(now, foragers, Math.log(thresholds.moveInOdds()), surroundings)
-                    .ifPresent(moveIn -> begin(moveIn, moveIn.saidLate(), series, at, out));
-        } else {
-            foragers.learn(now, surroundings);
+            suspect.look(gain, boxKg, series, at, thresholds, surroundings)
+                    .ifPresent(late -> begin(late, late.saidLate(), series, at, out));
         }
     }
 
@@ -161,7 +135,7 @@ final class Occupancy implements Cloneable {
         strengthened = false;
         left = false;
         emptiness = new Emptiness();
-        suspect = new Suspect();
+        suspect.forget();
         logOdds = moveIn.logOdds();
         raisedLogOdds = logOdds;
         aftermath.begin(raisedAt - onset > TOLD_LATE);
@@ -196,7 +170,9 @@ final class Occupancy implements Cloneable {
                 .look(series, at, onset, fitted, stillThere(series, at), surroundings)
                 .ifPresent(evidence -> learn(evidence, now, out));
         if (occupied && fitted == Fitted.SCALE) {
-            foragers.evidence(now, onset, swarmKg, surroundings).ifPresent(evidence -> learn(evidence, now, out));
+            suspect.foragers()
+                    .evidence(now, onset, swarmKg, surroundings)
+                    .ifPresent(evidence -> learn(evidence, now, out));
         }
         if (occupied && !surroundings.keeperShut(now) && empty(series, at, disturbedAt, surroundings)) {
             vacate(now, disturbedAt, out);

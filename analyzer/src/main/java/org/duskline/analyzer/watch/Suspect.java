@@ -1,8 +1,11 @@
 package org.duskline.analyzer.watch;
 
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.duskline.analyzer.detect.MoveInCase;
+import org.duskline.analyzer.detect.SilentArrival;
 import org.duskline.analyzer.detect.Surroundings;
+import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Evidence;
 import org.duskline.analyzer.series.TrapSeries;
 import org.duskline.analyzer.series.TrapSeries.Quantity;
@@ -22,30 +25,57 @@ final class Suspect implements Cloneable {
 
     private MoveInCase held;
     private double foragersSaid;
+    private ForagerDays foragers = new ForagerDays();
 
     Suspect copy() {
         try {
-            return (Suspect) clone();
+            Suspect copy = (Suspect) clone();
+            copy.foragers = foragers.copy();
+            return copy;
         } catch (CloneNotSupportedException e) {
             throw new AssertionError(e);
         }
     }
 
-    boolean isHeld() {
-        return held != null;
+    ForagerDays foragers() {
+        return foragers;
     }
 
-    /** Remembers the likeliest gain of late, and forgets one that went again, is long past or was looked at. */
-    void see(Optional<MoveInCase> gain, TrapSeries series, int at, double leastKg, Surroundings surroundings) {
+    void forget() {
+        held = null;
+    }
+
+    /**
+     * Looks at a sample of a box that is thought to be empty; the case, once the days after have made it as sure as an alarm
+     * must be.
+     *
+     * @param gain what the scale shows just now, not sure enough to be told
+     * @param boxKg where the box hung before the last swarm, NaN where nobody knows
+     */
+    Optional<MoveInCase> look(
+            Optional<MoveInCase> gain,
+            double boxKg,
+            TrapSeries series,
+            int at,
+            Thresholds thresholds,
+            Surroundings surroundings) {
         if (held != null && !stands(series, at, surroundings)) {
             held = null;
         }
-        gain.filter(each -> each.logOdds() > LEAST_LOG_ODDS && each.gainKg() > leastKg)
-                .filter(each -> held == null || each.logOdds() > held.logOdds())
-                .ifPresent(each -> {
+        Stream.of(gain, SilentArrival.weighed(series, at, surroundings))
+                .flatMap(Optional::stream)
+                .filter(each -> each.logOdds() > (held == null ? LEAST_LOG_ODDS : held.logOdds()))
+                .filter(each -> each.gainKg() > thresholds.smallestSwarmKg())
+                .filter(each -> !Newcomers.isTheBoxHungAgain(each, boxKg))
+                .forEach(each -> {
                     held = each;
                     foragersSaid = 0;
                 });
+        if (held == null) {
+            foragers.learn(series.timeMillis(at), surroundings);
+            return Optional.empty();
+        }
+        return borneOut(series.timeMillis(at), Math.log(thresholds.moveInOdds()), surroundings);
     }
 
     private boolean stands(TrapSeries series, int at, Surroundings surroundings) {
@@ -55,9 +85,8 @@ final class Suspect implements Cloneable {
                 && !(series.median(Quantity.WEIGHT, at - 4, at) < held.baseKg() + 0.5 * held.gainKg());
     }
 
-    /** The case, once the days after have made it as sure as an alarm must be. */
-    Optional<MoveInCase> borneOut(long now, ForagerDays days, double enough, Surroundings surroundings) {
-        Optional<Evidence> day = days.evidence(now, held.onsetMillis(), held.gainKg(), surroundings);
+    private Optional<MoveInCase> borneOut(long now, double enough, Surroundings surroundings) {
+        Optional<Evidence> day = foragers.evidence(now, held.onsetMillis(), held.gainKg(), surroundings);
         if (day.isEmpty()) {
             return Optional.empty();
         }
