@@ -13,11 +13,12 @@ import org.shredzone.commons.suncalc.SunTimes;
  *
  * @param date the local date
  * @param zone the place's time zone
- * @param noon when the sun stands highest
+ * @param noon when the sun stands highest; where it does so just before and just after the local day, the later of both
  * @param sun sunrise and sunset: the centre 50' below the horizon, as in almanacs
  * @param twilight civil dawn and dusk: the centre 6 degrees below the horizon
  */
 public record SunDay(LocalDate date, ZoneId zone, Instant noon, Course sun, Course twilight) {
+    private static final Duration HALF_A_DAY = Duration.ofHours(12);
 
     /**
      * The day at a place.
@@ -30,7 +31,12 @@ public record SunDay(LocalDate date, ZoneId zone, Instant noon, Course sun, Cour
         Duration length = Duration.between(start, date.plusDays(1).atStartOfDay(zone));
         SunTimes visual = Heights.passages(latitude, longitude, start, length, Heights.HORIZON_DEGREES);
         SunTimes civil = Heights.passages(latitude, longitude, start, length, Heights.CIVIL_DEGREES);
-        return new SunDay(date, zone, visual.getNoon().toInstant(), course(visual), course(civil));
+        Instant noon = instant(visual.getNoon())
+                .orElseGet(() -> Heights.passages(
+                                latitude, longitude, start.plus(HALF_A_DAY), length, Heights.HORIZON_DEGREES)
+                        .getNoon()
+                        .toInstant());
+        return new SunDay(date, zone, noon, course(visual), course(civil));
     }
 
     private static Course course(SunTimes times) {

@@ -38,6 +38,19 @@ class SunDayTest {
         assertThat(days).isEqualTo(315);
     }
 
+    /** The equation of time moves noon by half an hour over a year, so that midnight passes through it in a far zone. */
+    @Test
+    void a_trap_whose_zone_is_half_the_earth_away_has_a_noon_on_each_day() {
+        for (double longitude = 176; longitude <= 180; longitude += 0.5) {
+            for (LocalDate date = LocalDate.of(2026, 1, 1); date.getYear() == 2026; date = date.plusDays(1)) {
+                SunDay day = SunDay.at(-38, longitude, date, ZoneId.of("UTC"));
+                assertThat(Duration.between(
+                                date.atStartOfDay(day.zone()), day.noon().atZone(day.zone())))
+                        .isBetween(Duration.ZERO, Duration.ofMinutes(24 * 60 + 2));
+            }
+        }
+    }
+
     @Test
     void published_almanac_times_are_met_north_and_south() {
         int met = 0;
