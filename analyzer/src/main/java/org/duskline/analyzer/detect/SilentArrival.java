@@ -67,11 +67,11 @@ public final class SilentArrival {
         if (surroundings.keeperEmptied(before, series.timeMillis(at))) {
             odds.add(-8, "the keeper emptied the trap since");
         }
-        return Optional.of(moveIn(series, heard, at, odds, gain, net, base));
+        return Optional.of(moveIn(series, heard, at, odds, Rival.RESTART, gain, net, base));
     }
 
     private static MoveInCase moveIn(
-            TrapSeries series, int heard, int at, Odds odds, double gain, double net, double base) {
+            TrapSeries series, int heard, int at, Odds odds, Rival mostly, double gain, double net, double base) {
         Instant before = Instant.ofEpochMilli(series.timeMillis(heard - 1));
         Instant now = Instant.ofEpochMilli(series.timeMillis(at));
         return new MoveInCase(
@@ -83,7 +83,7 @@ public final class SilentArrival {
                 base,
                 Duration.between(before, now).toMinutes(),
                 odds.weightiestFirst(),
-                rivals(odds.probability()));
+                rivals(odds.probability(), mostly));
     }
 
     /**
@@ -107,7 +107,7 @@ public final class SilentArrival {
                     "the other scales gained %+.2f kg in that time",
                     others);
         }
-        return Optional.of(moveIn(series, heard, at, odds, gain, Double.NaN, base));
+        return Optional.of(moveIn(series, heard, at, odds, Rival.TARE_SHIFT, gain, Double.NaN, base));
     }
 
     /** The index at which a silence ended lately; -1 where there was none. */
@@ -121,10 +121,10 @@ public final class SilentArrival {
         return -1;
     }
 
-    private static Map<Rival, Double> rivals(double swarm) {
+    private static Map<Rival, Double> rivals(double swarm, Rival mostly) {
         EnumMap<Rival, Double> shares = new EnumMap<>(Rival.class);
         shares.put(Rival.SWARM, swarm);
-        shares.put(Rival.RESTART, 0.6 * (1 - swarm));
+        shares.put(mostly, 0.6 * (1 - swarm));
         shares.put(Rival.HANDS, 0.4 * (1 - swarm));
         return shares;
     }

@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.duskline.analyzer.finding.Finding;
+import org.duskline.analyzer.finding.Rival;
 import org.duskline.analyzer.finding.Stage;
 import org.duskline.analyzer.visit.VisitKind;
 import org.junit.jupiter.api.Test;
@@ -99,7 +100,9 @@ class ForagersOnTheScaleTest {
     void a_swarm_that_came_while_a_lone_scale_was_silent_is_told_once_its_foragers_fly() {
         TrapDays days = new TrapDays(78, TEN_MINUTES).until("24T12:00").swarm(1.6, Duration.ofMinutes(30));
         foraging(days, 25, 26, 27).silent("24T11:00", "24T14:00");
-        assertThat(theOnlyOne(amongDryOnes(days)).onset()).isBetween("2031-05-24T13:50:00Z", "2031-05-24T14:20:00Z");
+        Finding late = theOnlyOne(amongDryOnes(days));
+        assertThat(late.onset()).isBetween("2031-05-24T13:50:00Z", "2031-05-24T14:20:00Z");
+        assertThat(late.rivals()).containsOnlyKeys(Rival.SWARM, Rival.TARE_SHIFT, Rival.HANDS);
     }
 
     @Test
