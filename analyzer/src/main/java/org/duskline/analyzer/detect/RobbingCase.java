@@ -39,16 +39,17 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
         double least = thresholds.robbersPerMinute();
         Traffic whole = Traffic.over(series, now - WINDOW, at);
         Traffic last = Traffic.over(series, now - WINDOW / 5, at);
-        if (!busy(series, at, fitted, least, whole, last)) {
+        boolean weighed = fitted.hasScale() && scaleSpeaks(series, at, surroundings);
+        if (!busy(series, at, weighed, least, whole, last)) {
             return Optional.empty();
         }
-        Odds odds = new Odds(fitted.hasScale() ? PRIOR : UnweighedRobbers.PRIOR);
-        if (fitted.hasScale()) {
-            weighed(odds, series, at, whole, least, surroundings);
+        Odds odds = new Odds(weighed ? PRIOR : UnweighedRobbers.PRIOR);
+        if (weighed) {
+            weigh(odds, series, at, whole, least, surroundings);
         } else {
             UnweighedRobbers.weigh(odds, series, at, whole, last, least, surroundings);
         }
-        come(odds, series, at, fitted.hasScale(), emptySinceMillis, whole, least);
+        come(odds, series, at, weighed, emptySinceMillis, whole, least);
         hour(odds, surroundings, now);
         double robbers = odds.probability();
         return Optional.of(new RobbingCase(
@@ -56,6 +57,11 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
                 odds.logOdds(),
                 odds.weightiestFirst(),
                 Map.of(Rival.ROBBERS, robbers, Rival.SCOUTS, (1 - robbers) * 0.7, Rival.GLARE, (1 - robbers) * 0.3)));
+    }
+
+    /** A scale that is dead or stuck leaves the counter to itself. */
+    private static boolean scaleSpeaks(TrapSeries series, int at, Surroundings surroundings) {
+        return !Double.isNaN(fallKg(series, at, WINDOW, surroundings)) && !Stuck.weight(series, at);
     }
 
     /** Robbers come both ways, evenly, at once, and where nobody flew on the days before. */
@@ -94,16 +100,16 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
         odds.add(-4 * surroundings.rain(now), "rain on the line");
     }
 
-    private static boolean busy(TrapSeries series, int at, Fitted fitted, double least, Traffic whole, Traffic last) {
+    private static boolean busy(TrapSeries series, int at, boolean weighed, double least, Traffic whole, Traffic last) {
         if (whole.minutes() > 240 || whole.minutes() < 120) {
             return false;
         }
-        return fitted.hasScale()
+        return weighed
                 ? Math.min(whole.perMinute(), last.perMinute()) >= least && busyShare(series, at, 0.5 * least) >= 0.8
                 : whole.perMinute() >= UnweighedRobbers.LEAST_FACTOR * least;
     }
 
-    private static void weighed(
+    private static void weigh(
             Odds odds, TrapSeries series, int at, Traffic whole, double least, Surroundings surroundings) {
         odds.add(
                 Odds.through(Math.log(whole.perMinute() / least), 0, 1, 1.1, 2.5, 2, 3.5),

@@ -72,6 +72,12 @@ class RobbersTest {
     }
 
     @Test
+    void robbers_at_a_trap_whose_scale_has_died_are_told_by_its_counter_alone() {
+        TrapDays days = quiet(62).scaleDies().crossings(24).until("25T16:00");
+        assertThat(told(Fitted.BOTH, days)).contains(Kind.ROBBING);
+    }
+
+    @Test
     void without_a_scale_ants_that_are_through_in_three_hours_are_no_robbers() {
         TrapDays days = quiet(63).crossings(18).until("25T13:00").crossings(0).until("25T18:00");
         assertThat(told(Fitted.COUNTER, days)).doesNotContain(Kind.ROBBING);

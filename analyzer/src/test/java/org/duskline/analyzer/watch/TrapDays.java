@@ -30,6 +30,7 @@ final class TrapDays {
     private double boxAboveCelsius = Double.NaN;
     private double lossKgPerHour;
     private boolean gusty;
+    private boolean scaleDead;
 
     TrapDays(long seed, Duration period) {
         this.random = new Random(seed);
@@ -73,6 +74,12 @@ final class TrapDays {
     /** From now on the box gets lighter, as one whose old honey is carried off. */
     TrapDays losing(double kgPerHour) {
         lossKgPerHour = kgPerHour;
+        return this;
+    }
+
+    /** From now on the scale says nothing. */
+    TrapDays scaleDies() {
+        scaleDead = true;
         return this;
     }
 
@@ -142,7 +149,7 @@ final class TrapDays {
         in += poisson(beesIn);
         out += poisson(beesOut);
         now = now.plus(period);
-        double weight = weightKg + noiseKg * random.nextGaussian();
+        double weight = scaleDead ? Double.NaN : weightKg + noiseKg * random.nextGaussian();
         samples.add(sample(now, in, out, weight, boxAboveCelsius));
     }
 
