@@ -39,7 +39,10 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
         double least = thresholds.robbersPerMinute();
         Traffic whole = Traffic.over(series, now - WINDOW, at);
         Traffic last = Traffic.over(series, now - WINDOW / 5, at);
-        boolean weighed = fitted.hasScale() && scaleSpeaks(series, at, surroundings);
+        if (whole.perMinute() < least) {
+            return Optional.empty();
+        }
+        boolean weighed = fitted.hasScale() && scaleSpeaks(series, at);
         if (!busy(series, at, weighed, least, whole, last)) {
             return Optional.empty();
         }
@@ -60,8 +63,8 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
     }
 
     /** A scale that is dead or stuck leaves the counter to itself. */
-    private static boolean scaleSpeaks(TrapSeries series, int at, Surroundings surroundings) {
-        return !Double.isNaN(fallKg(series, at, WINDOW, surroundings)) && !Stuck.weight(series, at);
+    private static boolean scaleSpeaks(TrapSeries series, int at) {
+        return !Double.isNaN(fallKg(series, at, WINDOW)) && !Stuck.weight(series, at);
     }
 
     /** Robbers come both ways, evenly, at once, and where nobody flew on the days before. */
@@ -144,9 +147,12 @@ public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evide
     /** Fall beyond what sun and drying took from the other scales in the same time. */
     private static double fallKg(TrapSeries series, int at, long window, Surroundings surroundings) {
         long now = series.timeMillis(at);
-        int old = series.lastAt(now - window);
-        double fall = series.median(Quantity.WEIGHT, old - 4, old + 4) - series.median(Quantity.WEIGHT, at - 6, at);
         double others = surroundings.neighboursGainKg(now - window, now);
-        return fall + (Double.isNaN(others) ? 0 : Math.min(0, others));
+        return fallKg(series, at, window) + (Double.isNaN(others) ? 0 : Math.min(0, others));
+    }
+
+    private static double fallKg(TrapSeries series, int at, long window) {
+        int old = series.lastAt(series.timeMillis(at) - window);
+        return series.median(Quantity.WEIGHT, old - 4, old + 4) - series.median(Quantity.WEIGHT, at - 6, at);
     }
 }

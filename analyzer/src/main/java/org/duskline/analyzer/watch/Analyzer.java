@@ -266,7 +266,7 @@ public final class Analyzer {
 
     /** What foragers bore out days after is borne out again only beside the empty days before. */
     private static boolean toldLate(Finding finding) {
-        return Duration.between(finding.onset(), finding.raised()).toHours() > 12;
+        return Duration.between(finding.onset(), finding.raised()).toMillis() > Suspect.LATE_MILLIS;
     }
 
     private Instant rereadFrom() {

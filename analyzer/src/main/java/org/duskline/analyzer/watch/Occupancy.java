@@ -33,8 +33,6 @@ final class Occupancy implements Cloneable {
     /** Hands at the trap explain for so long that the weight is gone. */
     private static final long HANDS_EXPLAIN = 4 * HOUR;
 
-    private static final long TOLD_LATE = 12 * HOUR;
-
     /** Log odds once the weight or the bees are gone again. */
     private static final double GONE_AGAIN = -3;
 
@@ -138,7 +136,7 @@ final class Occupancy implements Cloneable {
         suspect.forget();
         logOdds = moveIn.logOdds();
         raisedLogOdds = logOdds;
-        aftermath.begin(raisedAt - onset > TOLD_LATE);
+        aftermath.begin(raisedAt - onset > Suspect.LATE_MILLIS);
         out.add(new Signal(
                 Kind.MOVE_IN,
                 Stage.RAISED,

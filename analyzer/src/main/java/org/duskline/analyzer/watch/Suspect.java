@@ -21,6 +21,9 @@ final class Suspect implements Cloneable {
     /** Foragers must say so much, in nats: a jump happens far more often than a swarm; own choice. */
     private static final double FORAGERS_SAY = 2.5;
 
+    /** What is told so long after it came was told for having stayed. */
+    static final long LATE_MILLIS = 12 * 3_600_000L;
+
     private static final long REMEMBERED_MILLIS = 5 * 24 * 3_600_000L;
 
     private MoveInCase held;

@@ -224,8 +224,10 @@ final class TrapSurroundings implements Surroundings {
             if (controls(watch, toMillis)) {
                 double gain = gainKg(watch.series(), fromMillis, toMillis);
                 speaking += watch.series().lastAt(toMillis) >= watch.series().firstAfter(toMillis - SPEAKS) ? 1 : 0;
-                heard += Double.isNaN(gain) || !sampledTwice(watch.series(), fromMillis, toMillis) ? 0 : 1;
-                soaked += gain > leastKg ? 1 : 0;
+                boolean wet = gain > leastKg;
+                boolean dry = gain <= leastKg && sampledTwice(watch.series(), fromMillis, toMillis);
+                heard += wet || dry ? 1 : 0;
+                soaked += wet ? 1 : 0;
             }
         }
         return new OtherScales(speaking, heard, soaked);

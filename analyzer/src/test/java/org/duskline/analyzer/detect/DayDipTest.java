@@ -7,7 +7,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Foragers' absence on the scale. That a tenth to a quarter of some 11,000 bees are out, 0.1 to 0.3 kg, and are back by dusk is
- * common practice; the dip itself is described by Meikle and others (2018, doi 10.1371/journal.pone.0197589) and by Holst and Meikle (2018, Insects 9, 176).
+ * common practice; the dip itself is described by Meikle and others (2018, doi
+ * 10.1371/journal.pone.0197589) and by Holst and Meikle (2018, Insects 9, 176).
  */
 class DayDipTest {
     private static final double SWARM_KG = 1.4;

@@ -68,6 +68,7 @@ class ForagersOnTheScaleTest {
         WatchedScales scales = amongDryOnes(foraging(stepAt("24T12:00"), 25, 26, 27));
         Finding late = theOnlyOne(scales);
         assertThat(scales.moveIns(Stage.STRENGTHENED))
+                .isNotEmpty()
                 .allSatisfy(later ->
                         assertThat(later.changed()).isAfter(late.raised().plus(Duration.ofHours(20))));
     }
