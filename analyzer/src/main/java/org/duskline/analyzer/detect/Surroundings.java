@@ -31,6 +31,9 @@ public interface Surroundings {
     /** By how much this trap's box was lighter on that day than in the nights around it; empty where too few scales know. */
     Optional<DayDip> dip(long noonMillis);
 
+    /** What this trap's box lost from the night before that noon to the night after; empty where too few scales know. */
+    Optional<DayLoss> loss(long noonMillis);
+
     /** Dead time of a lane over the number of lanes of this trap's counter, seconds; NaN where nobody has said. */
     double counterBlindSeconds();
 

@@ -27,7 +27,8 @@ final class DayDips {
                 : Optional.of(new DayDip(own, Robust.median(others), Robust.mad(others)));
     }
 
-    private static boolean emptyOn(TrapWatch watch, long noonMillis) {
+    /** Whether nobody lived in that box from the night before that noon on. */
+    static boolean emptyOn(TrapWatch watch, long noonMillis) {
         return !watch.occupied() && watch.emptiedAt() < noonMillis - NIGHT_BEFORE;
     }
 

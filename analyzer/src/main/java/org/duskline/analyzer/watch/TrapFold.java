@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.duskline.analyzer.detect.Forecast;
 import org.duskline.analyzer.detect.Nuisance;
-import org.duskline.analyzer.detect.RobbingCase;
 import org.duskline.analyzer.detect.ScoutCase;
 import org.duskline.analyzer.detect.Stuck;
 import org.duskline.analyzer.detect.Surroundings;
@@ -27,28 +26,27 @@ final class TrapFold {
     /** From this chance of a swarm within a day on a keeper is told again; own choice. */
     private static final double KEEP_THE_EVENING_FREE = 0.3;
 
-    /** Log odds from which on robbers are told; own choice. */
-    static final double ROBBING_ODDS = Math.log(8);
-
     private final Fitted fitted;
     private final Occupancy occupancy;
+    private final Robbing robbing;
     private final Map<Kind, Spell> spells;
     private long foldedUntil = Long.MIN_VALUE;
     private long disturbedAt = Long.MIN_VALUE / 2;
     private double saidChance;
 
     TrapFold(Fitted fitted) {
-        this(fitted, new Occupancy(fitted), new EnumMap<>(Kind.class));
+        this(fitted, new Occupancy(fitted), new Robbing(fitted), new EnumMap<>(Kind.class));
     }
 
-    private TrapFold(Fitted fitted, Occupancy occupancy, Map<Kind, Spell> spells) {
+    private TrapFold(Fitted fitted, Occupancy occupancy, Robbing robbing, Map<Kind, Spell> spells) {
         this.fitted = fitted;
         this.occupancy = occupancy;
+        this.robbing = robbing;
         this.spells = spells;
     }
 
     TrapFold copy() {
-        TrapFold copy = new TrapFold(fitted, occupancy.copy(), new EnumMap<>(Kind.class));
+        TrapFold copy = new TrapFold(fitted, occupancy.copy(), robbing.copy(), new EnumMap<>(Kind.class));
         copy.spells.putAll(spells);
         copy.foldedUntil = foldedUntil;
         copy.disturbedAt = disturbedAt;
@@ -71,15 +69,18 @@ final class TrapFold {
         return spell != null && spell.on();
     }
 
+    /** Whether robbers were there lately. */
+    boolean robbed() {
+        return robbing.on();
+    }
+
     void step(TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
         foldedUntil = series.timeMillis(at);
         occupancy.step(series, at, disturbedAt, thresholds, surroundings, out);
         if (fitted.hasScale()) {
             scale(series, at, surroundings, out);
         }
-        if (fitted.hasCounter()) {
-            traffic(series, at, thresholds, surroundings, out);
-        }
+        visitors(series, at, thresholds, surroundings, out);
         battery(series, at, thresholds, out);
     }
 
@@ -150,20 +151,18 @@ final class TrapFold {
         return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
-    private void traffic(
+    private void visitors(
             TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
-        long now = series.timeMillis(at);
-        if (occupancy.occupied() || now - occupancy.emptiedAt() < 30 * HOUR) {
-            close(Kind.SCOUTING, now, "A swarm has taken the trap", out);
-            close(Kind.ROBBING, now, "It is over", out);
+        if (occupancy.occupied() || foldedUntil - occupancy.emptiedAt() < 30 * HOUR) {
+            close(Kind.SCOUTING, foldedUntil, "A swarm has taken the trap", out);
+            robbing.lived(foldedUntil, out);
             return;
         }
-        Optional<ScoutCase> scouts = ScoutCase.at(series, at, occupancy.emptiedAt(), thresholds, surroundings);
-        boolean likely = scouts.isPresent() && scouts.get().logOdds() > SCOUT_ODDS;
-        Optional<RobbingCase> robbers =
-                RobbingCase.at(series, at, fitted, occupancy.emptiedAt(), thresholds, surroundings);
-        robbing(robbers.filter(found -> found.logOdds() > ROBBING_ODDS), now, out);
-        scouting(scouts.filter(found -> likely), series, at, out);
+        robbing.step(series, at, occupancy.emptiedAt(), thresholds, surroundings, out);
+        if (fitted.hasCounter()) {
+            Optional<ScoutCase> scouts = ScoutCase.at(series, at, occupancy.emptiedAt(), thresholds, surroundings);
+            scouting(scouts.filter(found -> found.logOdds() > SCOUT_ODDS), series, at, out);
+        }
     }
 
     private void scouting(Optional<ScoutCase> seen, TrapSeries series, int at, List<Signal> out) {
@@ -171,7 +170,7 @@ final class TrapFold {
         Spell before = spells.getOrDefault(Kind.SCOUTING, Spell.none());
         if (seen.isPresent()) {
             ScoutCase scouts = seen.get();
-            if (!before.on() && !on(Kind.ROBBING)) {
+            if (!before.on() && !robbing.on()) {
                 Forecast forecast = Forecast.at(series, at);
                 saidChance = forecast.within24Hours();
                 out.add(scouts(scouts, Stage.RAISED, scouts.onsetMillis(), now, forecast));
@@ -208,28 +207,6 @@ final class TrapFold {
                 scouts.evidence(),
                 scouts.rivals(),
                 Optional.empty());
-    }
-
-    private void robbing(Optional<RobbingCase> seen, long now, List<Signal> out) {
-        Spell before = spells.getOrDefault(Kind.ROBBING, Spell.none());
-        if (seen.isPresent()) {
-            RobbingCase robbers = seen.get();
-            if (!before.on()) {
-                out.add(new Signal(
-                        Kind.ROBBING,
-                        Stage.RAISED,
-                        robbers.onsetMillis(),
-                        now,
-                        1 / (1 + Math.exp(-robbers.logOdds())),
-                        "Robbers: " + robbers.evidence().get(0).said(),
-                        robbers.evidence(),
-                        robbers.rivals(),
-                        Optional.empty()));
-            }
-            spells.put(Kind.ROBBING, new Spell(before.on() ? before.onset() : robbers.onsetMillis(), now));
-        } else if (before.on() && now - before.lastSeen() > 20 * HOUR) {
-            close(Kind.ROBBING, now, "The robbers are gone", out);
-        }
     }
 
     private void close(Kind kind, long now, String why, List<Signal> out) {

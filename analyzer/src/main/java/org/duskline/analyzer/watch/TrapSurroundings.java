@@ -2,10 +2,12 @@ package org.duskline.analyzer.watch;
 
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.duskline.analyzer.detect.Beyond;
 import org.duskline.analyzer.detect.DayDip;
+import org.duskline.analyzer.detect.DayLoss;
 import org.duskline.analyzer.detect.OtherScales;
 import org.duskline.analyzer.detect.Surroundings;
 import org.duskline.analyzer.series.TrapSeries;
@@ -247,6 +249,16 @@ final class TrapSurroundings implements Surroundings {
         return weighs(Beyond.NEIGHBOURS)
                 ? ownWatch().flatMap(watch -> DayDips.of(watch, line, noonMillis))
                 : Optional.empty();
+    }
+
+    @Override
+    public Optional<DayLoss> loss(long noonMillis) {
+        List<TrapSeries> others = line.stream()
+                .filter(watch -> watch.trap() != trap && watch.fitted().hasScale())
+                .filter(watch -> DayDips.emptyOn(watch, noonMillis))
+                .map(TrapWatch::series)
+                .toList();
+        return ownWatch().flatMap(watch -> DayLoss.of(watch.series(), others, noonMillis));
     }
 
     /** One sample after a gain began stands alone against two from before it. */

@@ -245,7 +245,7 @@ final class TrapWatch {
             boolean filling = fold.foldedUntil() - fold.occupancy().onsetMillis() < 3_600_000L;
             return filling ? Condition.FILLING : Condition.OCCUPIED;
         }
-        if (fold.on(Kind.ROBBING)) {
+        if (fold.robbed()) {
             return Condition.ROBBED;
         }
         if (fold.on(Kind.DISTURBED)) {

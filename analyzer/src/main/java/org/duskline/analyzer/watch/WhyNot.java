@@ -54,7 +54,7 @@ final class WhyNot {
         return List.of(
                 nearest(Kind.MOVE_IN, thresholds.moveInOdds(), this::moveIn, from, until),
                 nearest(Kind.SCOUTING, Math.exp(TrapFold.SCOUT_ODDS), this::scouts, from, until),
-                nearest(Kind.ROBBING, Math.exp(TrapFold.ROBBING_ODDS), this::robbers, from, until),
+                robbers(from, until),
                 nearest(Kind.DEPARTURE, thresholds.moveInOdds(), this::departure, from, until));
     }
 
@@ -101,9 +101,29 @@ final class WhyNot {
                 : Optional.empty();
     }
 
-    private Optional<Weighed> robbers(int i) {
+    /** Robbers are weighed while they are there, and once more the morning after; what came nearer counts. */
+    private Nearest robbers(Instant from, Instant until) {
+        Nearest atOnce = nearest(Kind.ROBBING, Math.exp(Robbing.LOG_ODDS), this::robbersNow, from, until);
+        Nearest nextMorning =
+                nearest(Kind.ROBBING, Math.exp(Robbing.NEXT_MORNING_LOG_ODDS), robbersYesterday(from), from, until);
+        boolean nearer = nextMorning.odds() / nextMorning.needed() > atOnce.odds() / atOnce.needed();
+        return nearer || (atOnce.at().isEmpty() && nextMorning.at().isPresent()) ? nextMorning : atOnce;
+    }
+
+    private Optional<Weighed> robbersNow(int i) {
         return fitted.hasCounter()
                 ? RobbingCase.at(series, i, fitted, emptySince(i), thresholds, surroundings)
+                        .map(found -> new Weighed(series.timeMillis(i), found.logOdds(), found.evidence()))
+                : Optional.empty();
+    }
+
+    private Case robbersYesterday(Instant from) {
+        StrippedDays days = new StrippedDays();
+        for (int i = 0; fitted.hasScale() && i < series.firstAfter(from.toEpochMilli() - 1); i++) {
+            days.look(series, i, fitted, emptySince(i), surroundings);
+        }
+        return i -> fitted.hasScale()
+                ? days.look(series, i, fitted, emptySince(i), surroundings)
                         .map(found -> new Weighed(series.timeMillis(i), found.logOdds(), found.evidence()))
                 : Optional.empty();
     }
@@ -175,7 +195,8 @@ final class WhyNot {
             case ROBBING ->
                 fitted.hasCounter()
                         ? "The entrance was never busy enough for two and a half hours without a pause."
-                        : "No counter is fitted.";
+                        : "There was no morning by which this box and three other empty ones had been weighed in both"
+                                + " nights.";
             default -> "There was no rush outward, and the weight did not fall.";
         };
     }

@@ -71,8 +71,26 @@ final class WatchedScales {
 
     /** Move-ins told at any of the traps, as they came to such a stage. */
     List<Finding> moveIns(Stage stage) {
+        return told(Kind.MOVE_IN, stage);
+    }
+
+    /** What was told at any of the traps, as it came to such a stage. */
+    List<Finding> told(Kind kind, Stage stage) {
         return told.stream()
-                .filter(finding -> finding.kind() == Kind.MOVE_IN && finding.stage() == stage)
+                .filter(finding -> finding.kind() == kind && finding.stage() == stage)
                 .toList();
+    }
+
+    /** How near a stretch of days, such as "24T00:00", came to a kind of finding at the trap. */
+    Nearest nearest(Kind kind, String from, String until) {
+        return watch
+                .nearest(
+                        TrapDays.TRAP.name(),
+                        Instant.parse("2031-05-" + from + ":00Z"),
+                        Instant.parse("2031-05-" + until + ":00Z"))
+                .stream()
+                .filter(nearest -> nearest.kind() == kind)
+                .findFirst()
+                .orElseThrow();
     }
 }
