@@ -11,6 +11,7 @@ import org.duskline.analyzer.stats.Robust;
  * What an empty box lost from one night to the next, beside the other empty boxes of the line, which dry and gain alike.
  *
  * @param noonMillis the noon between both nights, Unix milliseconds
+ * @param beganMillis the last full hour before a fifth of what it lost more than the others was gone, Unix milliseconds
  * @param fallKg what it lost; negative where it gained
  * @param othersFallKg what the others lost, their median
  * @param othersScatterKg how much those differ, as a standard deviation, robust
@@ -21,6 +22,7 @@ import org.duskline.analyzer.stats.Robust;
  */
 public record DayLoss(
         long noonMillis,
+        long beganMillis,
         double fallKg,
         double othersFallKg,
         double othersScatterKg,
@@ -34,6 +36,9 @@ public record DayLoss(
     /** Less in an hour is the grain of cheap scales; own choice. */
     private static final double COUNTS_KG = 0.005;
 
+    /** Less may be drift and noise of the morning; own choice. */
+    private static final double BEGUN_SHARE = 0.2;
+
     /** The loss on the day around a noon; empty where this box or too few of the others were weighed in both nights. */
     public static Optional<DayLoss> of(TrapSeries own, List<TrapSeries> others, long noonMillis) {
         List<DayPath> beside = others.stream()
@@ -41,19 +46,23 @@ public record DayLoss(
                 .toList();
         return DayPath.of(own, noonMillis)
                 .filter(path -> beside.size() >= ENOUGH_SCALES)
-                .map(path -> {
-                    double[] falls =
-                            beside.stream().mapToDouble(DayPath::fallKg).toArray();
-                    return new DayLoss(
-                            noonMillis,
-                            path.fallKg(),
-                            Robust.median(falls),
-                            Robust.mad(falls),
-                            path.beforeKg(),
-                            path.afterKg(),
-                            path.largestFallKg(),
-                            evenShare(path, beside));
-                });
+                .map(path -> beside(path, beside, noonMillis));
+    }
+
+    private static DayLoss beside(DayPath own, List<DayPath> others, long noonMillis) {
+        double[] falls = others.stream().mapToDouble(DayPath::fallKg).toArray();
+        double othersFall = Robust.median(falls);
+        double[] beyond = beyondByHour(own, others);
+        return new DayLoss(
+                noonMillis,
+                noonMillis + DayPath.HOUR * began(beyond, own.fallKg() - othersFall),
+                own.fallKg(),
+                othersFall,
+                Robust.mad(falls),
+                own.beforeKg(),
+                own.afterKg(),
+                own.largestFallKg(),
+                evenShare(beyond));
     }
 
     /** What it lost more than the others, kg. */
@@ -61,17 +70,30 @@ public record DayLoss(
         return fallKg - othersFallKg;
     }
 
-    private static double evenShare(DayPath own, List<DayPath> others) {
+    private static double[] beyondByHour(DayPath own, List<DayPath> others) {
         List<double[]> beside = others.stream().map(DayPath::lostByHourKg).toList();
         double[] beyond = own.lostByHourKg();
         for (int hour = 0; hour < beyond.length; hour++) {
             int at = hour;
-            double[] heard = beside.stream()
+            beyond[hour] -= Robust.median(beside.stream()
                     .mapToDouble(path -> path[at])
                     .filter(lost -> !Double.isNaN(lost))
-                    .toArray();
-            beyond[hour] -= Robust.median(heard);
+                    .toArray());
         }
+        return beyond;
+    }
+
+    /** The hour after noon. */
+    private static int began(double[] beyond, double wholeKg) {
+        return DayPath.FIRST_HOUR
+                + IntStream.range(1, beyond.length)
+                        .filter(hour -> beyond[hour] >= BEGUN_SHARE * wholeKg)
+                        .map(hour -> hour - 1)
+                        .findFirst()
+                        .orElse(0);
+    }
+
+    private static double evenShare(double[] beyond) {
         double[] hourly = IntStream.range(1, beyond.length)
                 .mapToDouble(hour -> beyond[hour] - beyond[hour - 1])
                 .filter(lost -> !Double.isNaN(lost))

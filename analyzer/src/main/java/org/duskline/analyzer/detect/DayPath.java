@@ -8,11 +8,11 @@ import org.duskline.analyzer.series.TrapSeries.Quantity;
 /** How the weight of a box went over one day, from the night before to the night after, kg lost since the night before. */
 final class DayPath {
     private static final long MINUTE = 60_000L;
-    private static final long HOUR = 60 * MINUTE;
+    static final long HOUR = 60 * MINUTE;
     private static final long HALF_AN_HOUR = HOUR / 2;
 
     /** The hours after noon at which a path is read: robbers fly from early until dusk (common practice). */
-    private static final int FIRST_HOUR = -6;
+    static final int FIRST_HOUR = -6;
 
     private static final int LAST_HOUR = 9;
 

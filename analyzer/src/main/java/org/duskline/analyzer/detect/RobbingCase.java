@@ -21,7 +21,7 @@ import org.duskline.collector.trap.Fitted;
 public record RobbingCase(long onsetMillis, double logOdds, List<Evidence> evidence, Map<Rival, Double> rivals) {
     static final long WINDOW = 150 * 60_000L;
     private static final long TEN_MINUTES = 10 * 60_000L;
-    private static final double PRIOR = -4;
+    private static final double PRIOR = -5;
 
     /**
      * Weighs the case at an index of an unoccupied trap with a counter; empty while the traffic is too light.

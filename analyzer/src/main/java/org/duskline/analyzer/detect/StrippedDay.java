@@ -23,7 +23,6 @@ public final class StrippedDay {
     private static final double PRIOR = -2;
 
     private static final long DAY = 24 * 3_600_000L;
-    private static final long MORNING = -DAY / 4;
     private static final int ENOUGH_DAYS = 3;
 
     /** Boxes differ about so much from day to day; own choice. */
@@ -52,13 +51,13 @@ public final class StrippedDay {
         gradually(odds, day);
         lower(odds, day, before);
         busiestPerMinute.ifPresent(busy -> odds.add(
-                Odds.through(busy, 0, -2.2, 1, -1, 2, -0.8, 4, 0.4, 8, 1.3, 16, 1.6, 32, 2),
+                Odds.through(busy, 0, -2.6, 1, -0.9, 2, -0.8, 4, 0.6, 8, 1.8, 16, 2.6),
                 "%.1f crossings a minute in that day's busiest two and a half hours",
                 busy));
         odds.add(keeperWasThere ? KEEPER_WAS_THERE : 0, "the keeper was at the trap");
         double robbers = odds.probability();
         return new RobbingCase(
-                day.noonMillis() + MORNING,
+                day.beganMillis(),
                 odds.logOdds(),
                 odds.weightiestFirst(),
                 Map.of(

@@ -24,6 +24,9 @@ final class Robbing implements Cloneable {
     /** Past the next morning's look, so that a second day is no second alert. */
     private static final long UNTIL_THE_NEXT_LOOK = 26 * HOUR;
 
+    /** Robbers that were seen so shortly before are the same. */
+    private static final long SAME_DAY = 12 * HOUR;
+
     private final Fitted fitted;
     private TrapFold.Spell spell = TrapFold.Spell.none();
     private long seenUntil = Long.MIN_VALUE;
@@ -72,7 +75,7 @@ final class Robbing implements Cloneable {
                 : Optional.empty();
         seen.ifPresent(robbers -> see(robbers, "Robbers", now, out));
         yesterday
-                .filter(robbers -> seenUntil < robbers.onsetMillis())
+                .filter(robbers -> seenUntil < robbers.onsetMillis() - SAME_DAY)
                 .ifPresent(robbers -> see(robbers, "Robbers were probably there yesterday", now, out));
         if (spell.on() && now - spell.lastSeen() > (fitted.hasCounter() ? UNTIL_NOON_TOMORROW : UNTIL_THE_NEXT_LOOK)) {
             close(now, "The robbers are gone", out);

@@ -26,7 +26,8 @@ class StrippedDayTest {
 
     private static DayLoss loss(
             long noon, double fallKg, double othersKg, double beforeKg, double largestKg, double evenShare) {
-        return new DayLoss(noon, fallKg, othersKg, 0.03, beforeKg, beforeKg - fallKg, largestKg, evenShare);
+        return new DayLoss(
+                noon, noon - DAY / 8, fallKg, othersKg, 0.03, beforeKg, beforeKg - fallKg, largestKg, evenShare);
     }
 
     private static double logOdds(DayLoss day, List<DayLoss> before) {
@@ -41,7 +42,7 @@ class StrippedDayTest {
     void three_hundred_grams_that_went_bit_by_bit_through_the_day_were_robbers() {
         RobbingCase robbers = StrippedDay.weigh(stripped(), LEVEL_DAYS, NO_COUNTER, false);
         assertThat(robbers.logOdds()).isGreaterThan(2);
-        assertThat(robbers.onsetMillis()).isEqualTo(NOON - DAY / 4);
+        assertThat(robbers.onsetMillis()).isEqualTo(NOON - DAY / 8);
         assertThat(robbers.rivals().values().stream().mapToDouble(p -> p).sum()).isEqualTo(1, within(1e-9));
         assertThat(robbers.rivals()).containsKeys(Rival.ROBBERS, Rival.RAIN, Rival.TARE_SHIFT, Rival.HANDS);
         assertThat(robbers.evidence())

@@ -47,7 +47,7 @@ class RobbersOnTheScaleTest {
     void robbers_at_a_lone_scale_are_told_on_the_next_morning() {
         WatchedScales scales = among(4, robbed(box(21), 24), Duration.ZERO);
         assertThat(told(scales)).singleElement().satisfies(robbers -> {
-            assertThat(robbers.onset()).isBetween(at("24T04:00"), at("24T09:00"));
+            assertThat(robbers.onset()).isBetween(at("24T08:00"), at("24T11:30"));
             assertThat(robbers.raised()).isBetween(at("25T05:00"), at("25T08:30"));
             assertThat(robbers.summary()).startsWith("Robbers were probably there yesterday: ");
             assertThat(robbers.probability()).isBetween(0.6, 0.99);

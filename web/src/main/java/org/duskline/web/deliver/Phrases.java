@@ -26,7 +26,7 @@ final class Phrases {
             case SCOUTING -> "scouts are looking at the box";
             case MOVE_IN -> "a swarm has moved in";
             case DEPARTURE -> "the colony has left";
-            case ROBBING -> "robbers are at the comb";
+            case ROBBING -> "robbers at the comb";
             case DISTURBED -> "the box was handled or shaken";
             case SOAKED -> "rain has soaked in";
             case LODGER -> "a lodger, no bees";
