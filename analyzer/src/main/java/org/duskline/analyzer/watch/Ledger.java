@@ -19,6 +19,9 @@ final class Ledger {
     /** A box that cooled down and climbs again must be told again. */
     private static final long SAME_HEAT_MILLIS = 20 * 60_000L;
 
+    /** Robbers of one day are the same, seen at once or on the next morning. */
+    private static final long SAME_ROBBERS_MILLIS = 12 * 3_600_000L;
+
     private static final String TAKEN_BACK = "Late readings show that it was something else";
     private static final int REMEMBERED = 200;
 
@@ -94,9 +97,16 @@ final class Ledger {
     }
 
     private static boolean same(Finding finding, Signal signal) {
-        long apart = signal.kind() == Kind.OVERHEATING ? SAME_HEAT_MILLIS : SAME_ONSET_MILLIS;
         return finding.kind() == signal.kind()
-                && Math.abs(finding.onset().toEpochMilli() - signal.onsetMillis()) <= apart;
+                && Math.abs(finding.onset().toEpochMilli() - signal.onsetMillis()) <= apartMillis(signal.kind());
+    }
+
+    private static long apartMillis(Kind kind) {
+        return switch (kind) {
+            case OVERHEATING -> SAME_HEAT_MILLIS;
+            case ROBBING -> SAME_ROBBERS_MILLIS;
+            default -> SAME_ONSET_MILLIS;
+        };
     }
 
     private int indexOf(Signal signal) {
