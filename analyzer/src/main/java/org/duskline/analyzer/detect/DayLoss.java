@@ -11,7 +11,8 @@ import org.duskline.analyzer.stats.Robust;
  * What an empty box lost from one night to the next, beside the other empty boxes of the line, which dry and gain alike.
  *
  * @param noonMillis the noon between both nights, Unix milliseconds
- * @param beganMillis the last full hour before a fifth of what it lost more than the others was gone, Unix milliseconds
+ * @param beganMillis the last full hour before a fifth of what it lost more than the others was gone, or six hours before noon
+ *     where that was not seen; Unix milliseconds
  * @param fallKg what it lost; negative where it gained
  * @param othersFallKg what the others lost, their median
  * @param othersScatterKg how much those differ, as a standard deviation, robust
@@ -30,6 +31,12 @@ public record DayLoss(
         double afterKg,
         double largestFallKg,
         double evenShare) {
+    /** The night before begins so long before noon, milliseconds. */
+    public static final long NIGHT_BEFORE = 15 * DayPath.HOUR;
+
+    /** The night after ends so long after noon, milliseconds. */
+    public static final long NIGHT_AFTER = 16 * DayPath.HOUR;
+
     private static final int ENOUGH_SCALES = 3;
     private static final int ENOUGH_HOURS = 6;
 
@@ -41,12 +48,14 @@ public record DayLoss(
 
     /** The loss on the day around a noon; empty where this box or too few of the others were weighed in both nights. */
     public static Optional<DayLoss> of(TrapSeries own, List<TrapSeries> others, long noonMillis) {
+        Optional<DayPath> path = DayPath.of(own, noonMillis);
+        if (path.isEmpty()) {
+            return Optional.empty();
+        }
         List<DayPath> beside = others.stream()
                 .flatMap(series -> DayPath.of(series, noonMillis).stream())
                 .toList();
-        return DayPath.of(own, noonMillis)
-                .filter(path -> beside.size() >= ENOUGH_SCALES)
-                .map(path -> beside(path, beside, noonMillis));
+        return beside.size() < ENOUGH_SCALES ? Optional.empty() : Optional.of(beside(path.get(), beside, noonMillis));
     }
 
     private static DayLoss beside(DayPath own, List<DayPath> others, long noonMillis) {

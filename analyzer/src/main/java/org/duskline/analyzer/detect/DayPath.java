@@ -24,11 +24,11 @@ final class DayPath {
     private DayPath(TrapSeries series, long noonMillis) {
         this.series = series;
         this.noonMillis = noonMillis;
-        this.beforeKg = level(noonMillis - 15 * HOUR, noonMillis - 8 * HOUR);
-        this.afterKg = level(noonMillis + 9 * HOUR, noonMillis + 16 * HOUR);
+        this.beforeKg = night(noonMillis - DayLoss.NIGHT_BEFORE, noonMillis - 8 * HOUR);
+        this.afterKg = night(noonMillis + 9 * HOUR, noonMillis + DayLoss.NIGHT_AFTER);
     }
 
-    /** The path around a noon; empty where one of both nights was not weighed. */
+    /** The path around a noon; empty where half of one of both nights was not heard of. */
     static Optional<DayPath> of(TrapSeries series, long noonMillis) {
         DayPath path = new DayPath(series, noonMillis);
         return Double.isNaN(path.fallKg()) ? Optional.empty() : Optional.of(path);
@@ -55,14 +55,28 @@ final class DayPath {
                 .toArray();
     }
 
-    /** The largest fall from one half hour to the next, nights included, kg. */
+    /** The largest fall from one half hour to the next that was heard of, nights included, kg; what came in a silence counts whole. */
     double largestFallKg() {
         double largest = 0;
-        for (long at = noonMillis - 15 * HOUR + HALF_AN_HOUR; at < noonMillis + 16 * HOUR; at += 10 * MINUTE) {
-            double fall = level(at - HALF_AN_HOUR, at) - level(at + 1, at + HALF_AN_HOUR);
+        double last = Double.NaN;
+        for (long at = noonMillis - DayLoss.NIGHT_BEFORE + HALF_AN_HOUR;
+                at < noonMillis + DayLoss.NIGHT_AFTER;
+                at += 10 * MINUTE) {
+            double before = level(at - HALF_AN_HOUR, at);
+            last = Double.isNaN(before) ? last : before;
+            double fall = last - level(at + 1, at + HALF_AN_HOUR);
             largest = fall > largest ? fall : largest;
         }
         return largest;
+    }
+
+    /** One reading in the evening is no night: dew and cold are still to come. */
+    private double night(long fromMillis, long toMillis) {
+        int first = series.firstAfter(fromMillis - 1);
+        int last = series.lastAt(toMillis);
+        boolean heard =
+                last > first && series.timeMillis(last) - series.timeMillis(first) >= (toMillis - fromMillis) / 2;
+        return heard ? series.median(Quantity.WEIGHT, first, last) : Double.NaN;
     }
 
     private double level(long fromMillis, long toMillis) {

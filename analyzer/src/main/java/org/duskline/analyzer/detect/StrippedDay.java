@@ -1,10 +1,11 @@
 package org.duskline.analyzer.detect;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import org.duskline.analyzer.finding.Evidence;
 import org.duskline.analyzer.finding.Rival;
-import org.duskline.analyzer.series.TrapSeries;
 import org.duskline.analyzer.stats.Robust;
 
 /**
@@ -12,39 +13,41 @@ import org.duskline.analyzer.stats.Robust;
  * days, so no one number tells them; what decides is that the box lost more than the others and than it usually does, bit by
  * bit, through most of the day, and stands lower than before. The size of each piece was set on twenty-eight synthetic seasons
  * of this project.
+ *
+ * @param day what was lost
+ * @param logOdds natural logarithm of the odds
+ * @param evidence what speaks for and against
+ * @param rivals probability of each explanation
  */
-public final class StrippedDay {
-    /** So many of the days before are looked at, and for the lowest night so many. */
-    public static final int REMEMBERED_DAYS = 12;
+public record StrippedDay(DayLoss day, double logOdds, List<Evidence> evidence, Map<Rival, Double> rivals) {
+    /** So many of the days before are looked at. */
+    public static final int REMEMBERED_DAYS = 8;
 
-    private static final int LOWEST_OF_DAYS = 8;
+    /** Of a box that is known for fewer days nobody can say what is usual. */
+    public static final int ENOUGH_DAYS = 3;
 
-    /** With every piece at nought; robbed was one day in ninety. */
+    /** Where no piece speaks for or against. */
     private static final double PRIOR = -2;
 
     private static final long DAY = 24 * 3_600_000L;
-    private static final int ENOUGH_DAYS = 3;
-
-    /** Boxes differ about so much from day to day; own choice. */
-    private static final double UNKNOWN_SCATTER_KG = 0.08;
-
     private static final double LEAST_SCATTER_KG = 0.03;
 
     /** Less is no loss that a share could be taken of, kg; own choice. */
     private static final double LEAST_LOSS_KG = 0.05;
 
-    private static final double KEEPER_WAS_THERE = -3;
+    /** A box that fell or rose by so much in a day beside the others hangs on another zero point since, or is another; kg. */
+    private static final double ANOTHER_LEVEL_KG = 0.6;
 
-    private StrippedDay() {}
+    private static final double KEEPER_WAS_THERE = -3;
 
     /**
      * Weighs one day.
      *
-     * @param before the days before it on which the box was empty too, oldest first
-     * @param busiestPerMinute the traffic of its busiest two and a half hours; empty without a counter
+     * @param before the days before it on which the box was empty too, oldest first, at least {@link #ENOUGH_DAYS}
+     * @param busiestPerMinute the traffic of its busiest two and a half hours; empty where nothing is counted
      * @param keeperWasThere whether a visit in that time was recorded
      */
-    public static RobbingCase weigh(
+    public static StrippedDay weigh(
             DayLoss day, List<DayLoss> before, OptionalDouble busiestPerMinute, boolean keeperWasThere) {
         Odds odds = new Odds(PRIOR);
         lost(odds, day, before);
@@ -56,8 +59,8 @@ public final class StrippedDay {
                 busy));
         odds.add(keeperWasThere ? KEEPER_WAS_THERE : 0, "the keeper was at the trap");
         double robbers = odds.probability();
-        return new RobbingCase(
-                day.beganMillis(),
+        return new StrippedDay(
+                day,
                 odds.logOdds(),
                 odds.weightiestFirst(),
                 Map.of(
@@ -67,39 +70,34 @@ public final class StrippedDay {
                         Rival.HANDS, (1 - robbers) * 0.2));
     }
 
+    /** The day's loss in words. */
+    public String said() {
+        return String.format(
+                Locale.ROOT,
+                "%.2f kg lost from night to night; the other boxes %.2f kg",
+                day.fallKg(),
+                day.othersFallKg());
+    }
+
     private static void lost(Odds odds, DayLoss day, List<DayLoss> before) {
         odds.add(
                 Odds.through(day.beyondKg(), 0, -1.2, 0.1, 0, 0.2, 0.5),
-                "lost %.2f kg from night to night; the other boxes %.2f kg",
-                day.fallKg(),
-                day.othersFallKg());
-        double scatter = Math.hypot(Math.hypot(usualScatterKg(before), day.othersScatterKg()), LEAST_SCATTER_KG);
+                "lost %.2f kg more than the other boxes from night to night",
+                day.beyondKg());
+        double usual = Robust.mad(before.stream().mapToDouble(DayLoss::beyondKg).toArray());
+        double scatter = Math.hypot(Math.hypot(usual, day.othersScatterKg()), LEAST_SCATTER_KG);
         double times = day.beyondKg() / scatter;
         odds.add(
                 Odds.through(times, 0, -1.5, 1, -1.2, 2, 0.4, 4, 1.3, 7, 1),
-                "that is %.1f times what such days differ by",
+                "lost %.1f times as much beside the others as such days differ by",
                 times);
     }
 
-    private static double usualScatterKg(List<DayLoss> before) {
-        return before.size() < ENOUGH_DAYS
-                ? UNKNOWN_SCATTER_KG
-                : Robust.mad(before.stream().mapToDouble(DayLoss::beyondKg).toArray());
-    }
-
     private static void gradually(Odds odds, DayLoss day) {
+        double share = day.largestFallKg() / Math.max(LEAST_LOSS_KG, day.beyondKg());
         odds.add(
-                Odds.through(
-                        day.largestFallKg() / Math.max(LEAST_LOSS_KG, day.beyondKg()),
-                        0.1,
-                        1,
-                        0.3,
-                        0.4,
-                        0.6,
-                        0,
-                        0.9,
-                        -2),
-                "the most within half an hour was %.2f kg; a zero point that jumps and hands take all at once",
+                Odds.through(share, 0.1, 1, 0.3, 0.4, 0.6, 0, 0.9, -2, 1.5, -4),
+                "the most at once was %.2f kg; a zero point that jumps and hands take all at once",
                 day.largestFallKg());
         if (!Double.isNaN(day.evenShare())) {
             odds.add(
@@ -113,25 +111,25 @@ public final class StrippedDay {
         double below = belowLowestKg(day, before);
         odds.add(
                 Odds.through(below, -0.2, -1.4, 0, 0, 0.08, 0.8),
-                below > 0 ? "%.2f kg lower than ever in eight days" : "it was %.2f kg lower within eight days",
+                below > 0
+                        ? "%.2f kg lower than in any night of the days before, the others' drying aside"
+                        : "it had been %.2f kg lower in the days before, the others' drying aside",
                 Math.abs(below));
-        if (!before.isEmpty()
-                && day.noonMillis() - before.get(before.size() - 1).noonMillis() < 1.5 * DAY) {
-            double yesterday = before.get(before.size() - 1).beyondKg();
+        DayLoss last = before.get(before.size() - 1);
+        if (day.noonMillis() - last.noonMillis() < 1.5 * DAY) {
             odds.add(
-                    Odds.through(yesterday, -0.3, -1.5, -0.15, -1, -0.03, 0),
+                    Odds.through(last.beyondKg(), -0.3, -1.5, -0.15, -1, -0.03, 0),
                     "the day before it gained %.2f kg more than the others, which dries",
-                    -yesterday);
+                    -last.beyondKg());
         }
     }
 
     /** How much lower it stands than in any night before, beyond what drew the other boxes lower; negative where it stood lower. */
     private static double belowLowestKg(DayLoss day, List<DayLoss> before) {
-        List<DayLoss> last = before.subList(Math.max(0, before.size() - LOWEST_OF_DAYS), before.size());
         double lowest = day.beforeKg();
         double othersLost = 0;
         double othersMost = 0;
-        for (DayLoss each : last) {
+        for (DayLoss each : before.subList(sinceAnotherLevel(before), before.size())) {
             lowest = Math.min(lowest, each.afterKg());
             othersLost += each.othersFallKg();
             othersMost = Math.max(othersMost, othersLost);
@@ -140,18 +138,11 @@ public final class StrippedDay {
         return lowest - day.afterKg() - othersBelow;
     }
 
-    /** The traffic of the busiest two and a half hours of the day around a noon; empty where none was heard whole. */
-    public static OptionalDouble busiestPerMinute(TrapSeries series, long noonMillis) {
-        OptionalDouble busiest = OptionalDouble.empty();
-        long step = 10 * 60_000L;
-        for (long end = noonMillis - DAY / 5; end <= noonMillis + 3 * DAY / 8; end += step) {
-            int at = series.lastAt(end);
-            if (at > 0) {
-                Traffic traffic = Traffic.over(series, end - RobbingCase.WINDOW, at);
-                boolean whole = traffic.minutes() >= 100 && traffic.minutes() <= 240;
-                busiest = whole ? OptionalDouble.of(Math.max(busiest.orElse(0), traffic.perMinute())) : busiest;
-            }
+    private static int sinceAnotherLevel(List<DayLoss> before) {
+        int from = before.size();
+        while (from > 0 && Math.abs(before.get(from - 1).beyondKg()) < ANOTHER_LEVEL_KG) {
+            from--;
         }
-        return busiest;
+        return from;
     }
 }

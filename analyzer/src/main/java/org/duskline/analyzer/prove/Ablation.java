@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.ToIntFunction;
 import org.duskline.analyzer.detect.Beyond;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Finding;
@@ -37,6 +38,10 @@ public final class Ablation {
             }
         }
 
+        int sum(ToIntFunction<JudgedTrap> count) {
+            return judged.stream().mapToInt(count).sum();
+        }
+
         private void add(Finding finding, boolean swarm, Watching watching) {
             boolean back = watching.takenBack(finding);
             right += swarm ? 1 : 0;
@@ -63,24 +68,28 @@ public final class Ablation {
     public String table() {
         StringBuilder text = new StringBuilder(String.format(
                 Locale.ROOT,
-                "%-34s %10s %12s %10s %12s %12s %12s%n",
+                "%-34s %10s %12s %10s %12s %12s %12s %10s %10s%n",
                 "",
                 "caught",
                 "false moveins",
                 "delay min",
                 "borne out",
                 "taken back",
-                "taken back"));
+                "taken back",
+                "robbings",
+                "robbings"));
         text.append(String.format(
                 Locale.ROOT,
-                "%-34s %10s %12s %10s %12s %12s %12s%n",
+                "%-34s %10s %12s %10s %12s %12s %12s %10s %10s%n",
                 "",
                 "",
                 "",
                 "median",
                 "of right",
                 "of right",
-                "of false"));
+                "of false",
+                "found",
+                "false"));
         rows.forEach((name, tally) -> text.append(line(name, tally)));
         return text.toString();
     }
@@ -89,7 +98,7 @@ public final class Ablation {
         Figures figures = new Figures(tally.judged);
         return String.format(
                 Locale.ROOT,
-                "%-34s %10s %12d %10.1f %12s %12s %12s%n",
+                "%-34s %10s %12d %10.1f %12s %12s %12s %10s %10d%n",
                 name,
                 figures.caught() == null
                         ? "-"
@@ -98,6 +107,8 @@ public final class Ablation {
                 Figures.quantile(figures.delays(), 0.5),
                 tally.rightBorneOut + "/" + tally.right,
                 tally.rightTakenBack + "/" + tally.right,
-                tally.wrongTakenBack + "/" + tally.wrong);
+                tally.wrongTakenBack + "/" + tally.wrong,
+                tally.sum(JudgedTrap::robbingsFound) + "/" + tally.sum(JudgedTrap::robbings),
+                tally.sum(JudgedTrap::robbingsFalse));
     }
 }

@@ -27,7 +27,7 @@ public final class Replay {
     private static final int MESSAGES_AT_ONCE = 2000;
 
     /** As far back as a fold looks, with a day to settle. */
-    static final Duration SETTLING = Duration.ofDays(9);
+    static final Duration SETTLING = Duration.ofDays(10);
 
     private final Past past;
 

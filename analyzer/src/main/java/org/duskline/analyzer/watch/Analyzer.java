@@ -34,7 +34,10 @@ public final class Analyzer {
     private static final int ARRIVALS_AT_ONCE = 2000;
 
     /** As far back as a fold looks, with a day to settle. */
-    private static final Duration REREAD = Duration.ofDays(9);
+    private static final Duration REREAD = Duration.ofDays(10);
+
+    /** Robbers of longer ago are no news, and the days before them are not all read again. */
+    private static final Duration ROBBERS_ARE_NEWS = Duration.ofHours(36);
 
     private final Store store;
     private final FindingLog log;
@@ -257,9 +260,17 @@ public final class Analyzer {
             changes.addAll(take(
                     reread.fitting(), List.of(reread.sample()), reread.sample().received()));
         }
+        changes.removeIf(finding -> isOldNews(finding));
         if (!changes.isEmpty()) {
             log.keep(changes, cursor, along);
         }
+    }
+
+    private boolean isOldNews(Finding finding) {
+        return finding.kind() == Kind.ROBBING
+                && finding.onset().isBefore(newestHeard().minus(ROBBERS_ARE_NEWS))
+                && log.ofTrap(finding.trap(), finding.onset(), finding.onset().plusMillis(1)).stream()
+                        .noneMatch(known -> known.kind() == Kind.ROBBING);
     }
 
     private record Reread(Fitting fitting, Sample sample) {}
@@ -269,11 +280,16 @@ public final class Analyzer {
         return Duration.between(finding.onset(), finding.raised()).toMillis() > Suspect.LATE_MILLIS;
     }
 
-    private Instant rereadFrom() {
-        Instant newest = store.nodes().all().stream()
+    /** {@link Instant#MAX} where nothing was heard yet. */
+    private Instant newestHeard() {
+        return store.nodes().all().stream()
                 .map(node -> node.lastHeard())
                 .max(Instant::compareTo)
                 .orElse(Instant.MAX);
+    }
+
+    private Instant rereadFrom() {
+        Instant newest = newestHeard();
         if (cursor == 0 || newest.equals(Instant.MAX)) {
             return Instant.MAX;
         }

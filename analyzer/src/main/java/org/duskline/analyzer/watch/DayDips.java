@@ -11,6 +11,7 @@ import org.duskline.analyzer.stats.Robust;
 final class DayDips {
     private static final long HOUR = 3_600_000L;
     private static final long NIGHT_BEFORE = 10 * HOUR;
+    private static final long NIGHT_AFTER = 12 * HOUR;
     private static final int ENOUGH_SCALES = 3;
 
     private DayDips() {}
@@ -18,7 +19,8 @@ final class DayDips {
     static Optional<DayDip> of(TrapWatch trap, Collection<TrapWatch> line, long noonMillis) {
         double own = kg(trap.series(), noonMillis);
         double[] others = line.stream()
-                .filter(watch -> watch != trap && watch.fitted().hasScale() && emptyOn(watch, noonMillis))
+                .filter(watch -> watch != trap && watch.fitted().hasScale())
+                .filter(watch -> watch.emptyBetween(noonMillis - NIGHT_BEFORE, noonMillis + NIGHT_AFTER))
                 .mapToDouble(watch -> kg(watch.series(), noonMillis))
                 .filter(dip -> !Double.isNaN(dip))
                 .toArray();
@@ -27,16 +29,11 @@ final class DayDips {
                 : Optional.of(new DayDip(own, Robust.median(others), Robust.mad(others)));
     }
 
-    /** Whether nobody lived in that box from the night before that noon on. */
-    static boolean emptyOn(TrapWatch watch, long noonMillis) {
-        return !watch.occupied() && watch.emptiedAt() < noonMillis - NIGHT_BEFORE;
-    }
-
     /** A zero point that jumps lifts one night alone, so that the lighter night is the measure. */
     private static double kg(TrapSeries series, long noon) {
         double before = level(series, noon - NIGHT_BEFORE, noon - 7 * HOUR);
         double day = level(series, noon - 2 * HOUR, noon + 3 * HOUR);
-        double after = level(series, noon + 9 * HOUR, noon + 12 * HOUR);
+        double after = level(series, noon + 9 * HOUR, noon + NIGHT_AFTER);
         return Math.min(before, after) - day;
     }
 

@@ -3,8 +3,8 @@ package org.duskline.analyzer.watch;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Stage;
@@ -73,27 +73,35 @@ final class Ledger {
      * Withdraws what an earlier fold said of the refolded stretch and the new one does not bear out.
      *
      * @param fromMillis start of the stretch that was folded again
-     * @param heldMillis onset of the swarm that lived in the trap at that start; 0 where there was none
-     * @param repeated the onsets that were said again
+     * @param heldMillis by kind, the onset of what went on at that start: a swarm that lived in the trap, robbers; 0 where
+     *     there was none
+     * @param raised what the new fold said
      */
     List<Finding> withdrawUnrepeated(
-            long fromMillis, long untilMillis, long heldMillis, Set<Long> repeated, Instant received) {
+            long fromMillis, long untilMillis, Map<Kind, Long> heldMillis, List<Signal> raised, Instant received) {
         List<Finding> withdrawn = new ArrayList<>();
         for (int i = 0; i < findings.size(); i++) {
             Finding finding = findings.get(i);
-            long onset = finding.onset().toEpochMilli();
-            boolean came = onset > fromMillis + SAME_ONSET_MILLIS / 3;
-            boolean told = Math.abs(onset - heldMillis) > SAME_ONSET_MILLIS
-                    && finding.raised().toEpochMilli() > fromMillis;
-            boolean inside =
-                    finding.kind() == Kind.MOVE_IN && finding.standing() && onset < untilMillis && (came || told);
-            if (inside && repeated.stream().noneMatch(again -> Math.abs(again - onset) <= SAME_ONSET_MILLIS)) {
+            Long held = heldMillis.get(finding.kind());
+            boolean inside = held != null
+                    && finding.standing()
+                    && finding.onset().toEpochMilli() < untilMillis
+                    && saidSince(finding, fromMillis, held);
+            if (inside && raised.stream().noneMatch(signal -> same(finding, signal))) {
                 Finding changed = withdrawn(finding, received);
                 findings.set(i, changed);
                 withdrawn.add(changed);
             }
         }
         return withdrawn;
+    }
+
+    private static boolean saidSince(Finding finding, long fromMillis, long heldMillis) {
+        long onset = finding.onset().toEpochMilli();
+        boolean came = onset > fromMillis + SAME_ONSET_MILLIS / 3;
+        boolean told = Math.abs(onset - heldMillis) > apartMillis(finding.kind())
+                && finding.raised().toEpochMilli() > fromMillis;
+        return came || told;
     }
 
     private static boolean same(Finding finding, Signal signal) {

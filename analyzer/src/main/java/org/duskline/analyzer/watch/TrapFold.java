@@ -69,9 +69,8 @@ final class TrapFold {
         return spell != null && spell.on();
     }
 
-    /** Whether robbers were there lately. */
-    boolean robbed() {
-        return robbing.on();
+    Robbing robbing() {
+        return robbing;
     }
 
     void step(TrapSeries series, int at, Thresholds thresholds, Surroundings surroundings, List<Signal> out) {
@@ -170,7 +169,7 @@ final class TrapFold {
         Spell before = spells.getOrDefault(Kind.SCOUTING, Spell.none());
         if (seen.isPresent()) {
             ScoutCase scouts = seen.get();
-            if (!before.on() && !robbing.on()) {
+            if (!before.on() && !robbing.counted(now)) {
                 Forecast forecast = Forecast.at(series, at);
                 saidChance = forecast.within24Hours();
                 out.add(scouts(scouts, Stage.RAISED, scouts.onsetMillis(), now, forecast));

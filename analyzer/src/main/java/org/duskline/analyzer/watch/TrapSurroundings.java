@@ -255,7 +255,8 @@ final class TrapSurroundings implements Surroundings {
     public Optional<DayLoss> loss(long noonMillis) {
         List<TrapSeries> others = line.stream()
                 .filter(watch -> watch.trap() != trap && watch.fitted().hasScale())
-                .filter(watch -> DayDips.emptyOn(watch, noonMillis))
+                .filter(watch ->
+                        watch.emptyBetween(noonMillis - DayLoss.NIGHT_BEFORE, noonMillis + DayLoss.NIGHT_AFTER))
                 .map(TrapWatch::series)
                 .toList();
         return ownWatch().flatMap(watch -> DayLoss.of(watch.series(), others, noonMillis));

@@ -4,10 +4,9 @@ import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
-import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.duskline.analyzer.detect.Forecast;
 import org.duskline.analyzer.detect.Surroundings;
 import org.duskline.analyzer.finding.Condition;
@@ -96,6 +95,11 @@ final class TrapWatch {
         return fold.occupancy().emptiedAt();
     }
 
+    /** Whether nobody lived in the trap from one time to another, Unix milliseconds. */
+    boolean emptyBetween(long fromMillis, long toMillis) {
+        return emptiedAt() < fromMillis && !(occupied() && fold.occupancy().onsetMillis() < toMillis);
+    }
+
     /** Whether a swarm that moved in was still settling at that time. */
     boolean fillingAt(long timeMillis) {
         return fold.occupancy().occupied()
@@ -163,15 +167,19 @@ final class TrapWatch {
             goBackBefore(changed);
         }
         Occupancy before = fold.occupancy();
-        long held = before.occupied() ? before.onsetMillis() : 0;
+        Map<Kind, Long> held = Map.of(
+                Kind.MOVE_IN,
+                before.occupied() ? before.onsetMillis() : 0,
+                Kind.ROBBING,
+                fold.robbing().onsetMillis());
         long from = fold.foldedUntil();
-        Set<Long> repeated = new HashSet<>();
+        List<Signal> raised = new ArrayList<>();
         List<Signal> signals = new ArrayList<>();
         for (int i = series.firstAfter(from); i < series.size(); i++) {
             fold.step(series, i, inForce.thresholds(), surroundings, signals);
             for (Signal signal : signals) {
-                if (signal.kind() == Kind.MOVE_IN && signal.stage() == Stage.RAISED) {
-                    repeated.add(signal.onsetMillis());
+                if (signal.stage() == Stage.RAISED) {
+                    raised.add(signal);
                 }
                 enter(signal, received, findings);
             }
@@ -179,7 +187,7 @@ final class TrapWatch {
             remember();
         }
         if (again) {
-            findings.addAll(ledger.withdrawUnrepeated(from, oldEnd, held, repeated, received));
+            findings.addAll(ledger.withdrawUnrepeated(from, oldEnd, held, raised, received));
         }
     }
 
@@ -245,7 +253,7 @@ final class TrapWatch {
             boolean filling = fold.foldedUntil() - fold.occupancy().onsetMillis() < 3_600_000L;
             return filling ? Condition.FILLING : Condition.OCCUPIED;
         }
-        if (fold.robbed()) {
+        if (fold.robbing().counted(fold.foldedUntil())) {
             return Condition.ROBBED;
         }
         if (fold.on(Kind.DISTURBED)) {
@@ -253,6 +261,9 @@ final class TrapWatch {
         }
         if (fold.on(Kind.SCOUTING)) {
             return Condition.SCOUTED;
+        }
+        if (fold.robbing().on()) {
+            return Condition.ROBBED;
         }
         return fold.on(Kind.FAULTY) ? Condition.FAULTY : Condition.QUIET;
     }

@@ -106,8 +106,11 @@ final class WhyNot {
         Nearest atOnce = nearest(Kind.ROBBING, Math.exp(Robbing.LOG_ODDS), this::robbersNow, from, until);
         Nearest nextMorning =
                 nearest(Kind.ROBBING, Math.exp(Robbing.NEXT_MORNING_LOG_ODDS), robbersYesterday(from), from, until);
-        boolean nearer = nextMorning.odds() / nextMorning.needed() > atOnce.odds() / atOnce.needed();
-        return nearer || (atOnce.at().isEmpty() && nextMorning.at().isPresent()) ? nextMorning : atOnce;
+        if (nextMorning.at().isEmpty()) {
+            return atOnce;
+        }
+        double nearer = nextMorning.odds() / nextMorning.needed() - atOnce.odds() / atOnce.needed();
+        return nearer < 0 ? atOnce : nextMorning;
     }
 
     private Optional<Weighed> robbersNow(int i) {
@@ -120,6 +123,9 @@ final class WhyNot {
     private Case robbersYesterday(Instant from) {
         StrippedDays days = new StrippedDays();
         for (int i = 0; fitted.hasScale() && i < series.firstAfter(from.toEpochMilli() - 1); i++) {
+            if (occupant(series.timeMillis(i)).isPresent()) {
+                continue;
+            }
             days.look(series, i, fitted, emptySince(i), surroundings);
         }
         return i -> fitted.hasScale()
@@ -193,10 +199,13 @@ final class WhyNot {
                                 thresholds.scoutsPerMinute())
                         : "No counter is fitted: scouts weigh nothing.";
             case ROBBING ->
-                fitted.hasCounter()
-                        ? "The entrance was never busy enough for two and a half hours without a pause."
-                        : "There was no morning by which this box and three other empty ones had been weighed in both"
-                                + " nights.";
+                (fitted.hasCounter()
+                                ? "The entrance was never busy enough for two and a half hours without a pause. "
+                                : "No counter is fitted. ")
+                        + (fitted.hasScale()
+                                ? "Nor was there a morning by which this box had been weighed for four days and nights,"
+                                        + " and three other empty ones in the last two."
+                                : "No scale is fitted.");
             default -> "There was no rush outward, and the weight did not fall.";
         };
     }

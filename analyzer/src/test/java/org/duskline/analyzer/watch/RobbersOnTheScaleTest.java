@@ -49,7 +49,9 @@ class RobbersOnTheScaleTest {
         assertThat(told(scales)).singleElement().satisfies(robbers -> {
             assertThat(robbers.onset()).isBetween(at("24T08:00"), at("24T11:30"));
             assertThat(robbers.raised()).isBetween(at("25T05:00"), at("25T08:30"));
-            assertThat(robbers.summary()).startsWith("Robbers were probably there yesterday: ");
+            assertThat(robbers.summary())
+                    .matches(
+                            "Probably robbers: 0[.]3[0-9] kg lost from night to night; the other boxes -?0[.]0[0-9] kg");
             assertThat(robbers.probability()).isBetween(0.6, 0.99);
         });
         assertThat(scales.told(Kind.ROBBING, Stage.ENDED)).hasSize(1);
@@ -79,7 +81,7 @@ class RobbersOnTheScaleTest {
             assertThat(nearest.heldBack()).contains("a zero point that jumps and hands take all at once");
         });
         assertThat(scales.nearest(Kind.ROBBING, "25T12:00", "25T20:00").heldBack())
-                .startsWith("There was no morning by which this box and three other empty ones");
+                .contains("Nor was there a morning by which this box had been weighed");
     }
 
     @Test
