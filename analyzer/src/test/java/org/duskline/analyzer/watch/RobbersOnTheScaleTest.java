@@ -10,6 +10,7 @@ import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.finding.Stage;
 import org.duskline.analyzer.visit.VisitKind;
+import org.duskline.collector.trap.Fitted;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -34,9 +35,13 @@ class RobbersOnTheScaleTest {
     }
 
     private static WatchedScales among(int others, TrapDays days, Duration late) {
+        return among(others, days.until(END), late, END);
+    }
+
+    private static WatchedScales among(int others, TrapDays days, Duration late, String end) {
         List<TrapDays> line =
-                IntStream.range(0, others).mapToObj(i -> box(30 + i).until(END)).toList();
-        return WatchedScales.hang(days.until(END), line, late);
+                IntStream.range(0, others).mapToObj(i -> box(30 + i).until(end)).toList();
+        return WatchedScales.hang(days, line, late);
     }
 
     private static List<Finding> told(WatchedScales scales) {
@@ -64,6 +69,50 @@ class RobbersOnTheScaleTest {
     @Test
     void robbers_who_come_back_on_the_next_day_are_told_once() {
         assertThat(told(among(4, robbed(box(21), 24, 25), Duration.ZERO))).hasSize(1);
+    }
+
+    @Test
+    void robbers_of_three_days_are_told_once_and_are_gone_after_the_third() {
+        WatchedScales scales = among(4, robbed(box(21), 24, 25, 26), Duration.ZERO);
+        assertThat(told(scales)).hasSize(1);
+        assertThat(scales.told(Kind.ROBBING, Stage.ENDED))
+                .singleElement()
+                .satisfies(ended -> assertThat(ended.changed()).isAfter(at("28T06:00")));
+    }
+
+    @Test
+    void scouts_who_come_the_day_after_are_told_all_the_same() {
+        TrapDays days = box(21).until("24T09:00").losing(0.042).crossings(2.6).until("24T17:00");
+        days.losing(0).crossings(0).until("25T10:00");
+        for (int hour = 10; hour < 17; hour++) {
+            days.crossings(0.2 * (hour - 9) * (hour - 9)).until("25T" + (hour + 1) + ":00");
+        }
+        List<TrapDays> line = IntStream.range(0, 4)
+                .mapToObj(i -> box(30 + i).until("25T17:00"))
+                .toList();
+        WatchedScales scales =
+                WatchedScales.hang(Fitted.BOTH, days, line, Duration.ZERO).hear();
+        assertThat(scales.told(Kind.ROBBING, Stage.RAISED)).hasSize(1);
+        assertThat(scales.told(Kind.SCOUTING, Stage.RAISED)).hasSize(1);
+    }
+
+    @Test
+    void a_visit_that_is_written_down_afterwards_takes_them_back() {
+        WatchedScales scales = among(4, robbed(box(21), 24).until("25T10:00"), Duration.ZERO, "25T10:00");
+        assertThat(told(scales)).hasSize(1);
+        scales.visited(VisitKind.LOOKED, "24T12:00");
+        assertThat(scales.told(Kind.ROBBING, Stage.WITHDRAWN)).hasSize(1);
+    }
+
+    @Test
+    void a_zero_point_that_fell_while_the_node_was_silent_is_no_robbers() {
+        TrapDays days = box(21).until("24T12:00").jump(-0.33).until(END).silent("24T11:15", "24T12:45");
+        assertThat(told(among(4, days, Duration.ZERO))).isEmpty();
+    }
+
+    @Test
+    void of_a_box_hung_the_day_before_nobody_knows_what_is_usual() {
+        assertThat(told(among(4, robbed(box(21), 21), Duration.ZERO))).isEmpty();
     }
 
     @Test

@@ -19,7 +19,7 @@ import org.duskline.collector.wire.Sample;
 
 /** The invented trap of {@link TrapDays} with a scale alone, among others with the like. */
 final class WatchedScales {
-    private record Received(String trap, Sample sample, Instant at) {}
+    private record Received(String trap, Fitted fitted, Sample sample, Instant at) {}
 
     private final LineWatch watch = new LineWatch(Thresholds.defaults(), 1);
     private final List<Received> stream = new ArrayList<>();
@@ -33,26 +33,34 @@ final class WatchedScales {
      * @param others days at the other traps
      */
     static WatchedScales hang(TrapDays days, List<TrapDays> others, Duration late) {
+        return hang(Fitted.SCALE, days, others, late);
+    }
+
+    /** The same with something else than a scale alone at the trap. */
+    static WatchedScales hang(Fitted fitted, TrapDays days, List<TrapDays> others, Duration late) {
         WatchedScales scales = new WatchedScales();
-        scales.hang(TrapDays.TRAP, days, Duration.ZERO);
+        scales.hang(TrapDays.TRAP, fitted, days, Duration.ZERO);
         IntStream.range(0, others.size())
                 .forEach(i -> scales.hang(
-                        new Trap("Neighbour " + i, 47.0 + i * 0.02, 8.0, ZoneId.of("UTC")), others.get(i), late));
+                        new Trap("Neighbour " + i, 47.0 + i * 0.02, 8.0, ZoneId.of("UTC")),
+                        Fitted.SCALE,
+                        others.get(i),
+                        late));
         scales.stream.sort(Comparator.comparing(Received::at));
         return scales;
     }
 
     WatchedScales hear() {
         stream.forEach(each ->
-                told.addAll(watch.take(each.trap(), each.trap(), Fitted.SCALE, List.of(each.sample()), each.at())));
+                told.addAll(watch.take(each.trap(), each.trap(), each.fitted(), List.of(each.sample()), each.at())));
         return this;
     }
 
-    private void hang(Trap trap, TrapDays days, Duration late) {
-        watch.watch(trap, Fitted.SCALE, List.of());
+    private void hang(Trap trap, Fitted fitted, TrapDays days, Duration late) {
+        watch.watch(trap, fitted, List.of());
         days.samples()
                 .forEach(sample -> stream.add(
-                        new Received(trap.name(), sample, sample.time().plus(late))));
+                        new Received(trap.name(), fitted, sample, sample.time().plus(late))));
     }
 
     /**
