@@ -67,7 +67,8 @@ public final class WhyText {
 
     /** From which odds on it is told. */
     public static String needed(double odds) {
-        return "told from " + whole(odds) + " to 1 on";
+        boolean whole = Math.abs(odds - Math.rint(odds)) < 0.05;
+        return "told from " + (whole ? whole(odds) : String.format(Locale.ROOT, "%.1f", odds)) + " to 1 on";
     }
 
     private static String whole(double odds) {
