@@ -167,9 +167,10 @@ final class TrapFold {
     private void scouting(Optional<ScoutCase> seen, TrapSeries series, int at, List<Signal> out) {
         long now = series.timeMillis(at);
         Spell before = spells.getOrDefault(Kind.SCOUTING, Spell.none());
-        if (seen.isPresent()) {
+        boolean passForRobbers = !before.on() && robbing.counted(now);
+        if (seen.isPresent() && !passForRobbers) {
             ScoutCase scouts = seen.get();
-            if (!before.on() && !robbing.counted(now)) {
+            if (!before.on()) {
                 Forecast forecast = Forecast.at(series, at);
                 saidChance = forecast.within24Hours();
                 out.add(scouts(scouts, Stage.RAISED, scouts.onsetMillis(), now, forecast));

@@ -53,6 +53,22 @@ class ScoutsTest {
     }
 
     @Test
+    void scouts_who_come_on_the_morning_after_robbers_and_stay_are_told_before_noon() {
+        TrapDays robbed = new TrapDays(4, TWO_MINUTES)
+                .until("25T10:00")
+                .crossings(12)
+                .losing(0.06)
+                .until("25T14:00")
+                .crossings(0)
+                .losing(0)
+                .until("26T07:30");
+        assertThat(scouts(new WatchedTrap(Fitted.BOTH).hears(growing(robbed, "26", 7))))
+                .singleElement()
+                .satisfies(told -> assertThat(told.raised())
+                        .isBetween(Instant.parse("2031-05-26T09:30:00Z"), Instant.parse("2031-05-26T11:30:00Z")));
+    }
+
+    @Test
     void a_web_that_grows_as_they_do_but_swings_in_gusts_is_none() {
         TrapDays days = growing(new TrapDays(4, TWO_MINUTES).until("22T10:00").inGusts(), "22", 10);
         assertThat(scouts(new WatchedTrap(Fitted.COUNTER).hears(days))).isEmpty();
