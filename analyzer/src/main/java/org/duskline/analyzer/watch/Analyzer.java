@@ -1,20 +1,17 @@
 package org.duskline.analyzer.watch;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.LongConsumer;
 import org.duskline.analyzer.detect.Thresholds;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
-import org.duskline.analyzer.finding.Kind;
 import org.duskline.analyzer.outbox.FindingLog;
 import org.duskline.analyzer.visit.KeptVisit;
 import org.duskline.analyzer.visit.Visit;
@@ -33,20 +30,15 @@ import org.duskline.collector.wire.Sample;
 public final class Analyzer {
     private static final int ARRIVALS_AT_ONCE = 2000;
 
-    /** As far back as a fold looks, with a day to settle. */
-    private static final Duration REREAD = Duration.ofDays(10);
-
-    /** Robbers of longer ago are no news, and the days before them are not all read again. */
-    private static final Duration ROBBERS_ARE_NEWS = Duration.ofHours(36);
-
     private final Store store;
     private final FindingLog log;
     private final VisitLog visits;
     private final FindingLog.Along along;
     private final Function<String, InForce> inForce;
+    private final Rereading rereading;
     private Map<String, InForce> watchedUnder = Map.of();
     private LineWatch watch;
-    private Map<String, List<Fitting>> fittings = Map.of();
+    private Fittings fittings = Fittings.NONE;
     private long cursor;
     private long visitsRead;
 
@@ -75,6 +67,7 @@ public final class Analyzer {
         this.visits = visits;
         this.along = along;
         this.inForce = inForce;
+        this.rereading = new Rereading(store, log);
         this.watch = freshWatch();
         this.cursor = log.cursor();
         reread();
@@ -149,14 +142,10 @@ public final class Analyzer {
     }
 
     private void readLine() {
-        Map<String, List<Fitting>> byNode = new HashMap<>();
-        for (Fitting fitting : store.line().fittings()) {
-            byNode.computeIfAbsent(fitting.node(), node -> new ArrayList<>()).add(fitting);
-        }
-        fittings = byNode;
+        fittings = Fittings.of(store.line().fittings());
         for (Trap trap : store.line().traps()) {
             if (!watch.watches(trap.name())) {
-                fittedLast(trap).ifPresent(fitting -> {
+                fittings.last(trap).ifPresent(fitting -> {
                     watch.watch(trap, fitting.fitted(), known(trap));
                     store.line().laneBlocks(fitting.node()).forEach(block -> watch.counterIs(trap.name(), block));
                     watch.visited(trap.name(), standing(trap.name()), Instant.MIN);
@@ -189,30 +178,10 @@ public final class Analyzer {
         return log.ofTrap(trap.name(), Instant.MIN, Instant.MAX);
     }
 
-    private Optional<Fitting> fittedLast(Trap trap) {
-        return fittings.values().stream()
-                .flatMap(List::stream)
-                .filter(fitting -> fitting.trap().equals(trap.name()))
-                .reduce((one, other) -> one.from().isAfter(other.from()) ? one : other);
-    }
-
     private List<Finding> take(Arrival arrival) {
         List<Finding> changes = new ArrayList<>();
-        List<Sample> stretch = new ArrayList<>();
-        Fitting current = null;
-        for (Sample sample : arrival.samples()) {
-            Fitting fitting = fittingAt(arrival.node(), sample.time());
-            if (fitting != current && !stretch.isEmpty()) {
-                changes.addAll(take(current, stretch, arrival.received()));
-                stretch.clear();
-            }
-            current = fitting;
-            if (fitting != null) {
-                stretch.add(sample);
-            }
-        }
-        if (!stretch.isEmpty()) {
-            changes.addAll(take(current, stretch, arrival.received()));
+        for (Fittings.Stretch stretch : fittings.stretches(arrival)) {
+            changes.addAll(take(stretch.fitting(), stretch.samples(), arrival.received()));
         }
         return changes;
     }
@@ -221,84 +190,17 @@ public final class Analyzer {
         return watch.take(fitting.trap(), fitting.node(), fitting.fitted(), samples, received);
     }
 
-    private Fitting fittingAt(String node, Instant time) {
-        for (Fitting fitting : fittings.getOrDefault(node, List.of())) {
-            if (fitting.covers(time) && watch.watches(fitting.trap())) {
-                return fitting;
-            }
-        }
-        return null;
-    }
-
     /** Folds the last days again from the store; their findings are known, so nothing is told. */
     private void reread() {
         readLine();
-        Instant from = rereadFrom();
-        if (from.equals(Instant.MAX)) {
-            return;
-        }
-        List<Reread> samples = new ArrayList<>();
-        for (List<Fitting> ofNode : fittings.values()) {
-            for (Fitting fitting : ofNode) {
-                if (watch.watches(fitting.trap())) {
-                    Instant start = fitting.from().isAfter(from) ? fitting.from() : from;
-                    if (start.isBefore(fitting.until())) {
-                        store.samples()
-                                .read(
-                                        fitting.node(),
-                                        start,
-                                        fitting.until(),
-                                        sample -> samples.add(new Reread(fitting, sample)));
-                    }
-                }
-            }
-        }
-        samples.sort((one, other) ->
-                Long.compare(one.sample().receivedMillis(), other.sample().receivedMillis()));
         List<Finding> changes = new ArrayList<>();
-        for (Reread reread : samples) {
+        for (Rereading.Reread reread : rereading.samples(fittings, cursor)) {
             changes.addAll(take(
                     reread.fitting(), List.of(reread.sample()), reread.sample().received()));
         }
-        changes.removeIf(finding -> isOldNews(finding));
+        changes.removeIf(rereading::isOldNews);
         if (!changes.isEmpty()) {
             log.keep(changes, cursor, along);
         }
-    }
-
-    private boolean isOldNews(Finding finding) {
-        return finding.kind() == Kind.ROBBING
-                && finding.onset().isBefore(newestHeard().minus(ROBBERS_ARE_NEWS))
-                && log.ofTrap(finding.trap(), finding.onset(), finding.onset().plusMillis(1)).stream()
-                        .noneMatch(known -> known.kind() == Kind.ROBBING);
-    }
-
-    private record Reread(Fitting fitting, Sample sample) {}
-
-    /** What foragers bore out days after is borne out again only beside the empty days before. */
-    private static boolean toldLate(Finding finding) {
-        return Duration.between(finding.onset(), finding.raised()).toMillis() > Suspect.LATE_MILLIS;
-    }
-
-    /** {@link Instant#MAX} where nothing was heard yet. */
-    private Instant newestHeard() {
-        return store.nodes().all().stream()
-                .map(node -> node.lastHeard())
-                .max(Instant::compareTo)
-                .orElse(Instant.MAX);
-    }
-
-    private Instant rereadFrom() {
-        Instant newest = newestHeard();
-        if (cursor == 0 || newest.equals(Instant.MAX)) {
-            return Instant.MAX;
-        }
-        Instant usual = newest.minus(REREAD);
-        return log.standing().stream()
-                .filter(finding -> finding.kind() == Kind.MOVE_IN)
-                .map(finding -> finding.onset().minus(Duration.ofDays(toldLate(finding) ? 7 : 1)))
-                .filter(onset -> onset.isBefore(usual))
-                .min(Instant::compareTo)
-                .orElse(usual);
     }
 }
