@@ -1,6 +1,5 @@
 package org.duskline.analyzer.watch;
 
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
@@ -11,7 +10,6 @@ import org.duskline.analyzer.detect.DayLoss;
 import org.duskline.analyzer.detect.OtherScales;
 import org.duskline.analyzer.detect.Surroundings;
 import org.duskline.analyzer.series.TrapSeries;
-import org.duskline.analyzer.series.TrapSeries.Quantity;
 import org.duskline.collector.trap.Trap;
 
 /** What the sun and the other traps of the line tell about one trap's hour. */
@@ -23,24 +21,15 @@ final class TrapSurroundings implements Surroundings {
 
     private static final double SILENT_SHARE = 0.25;
 
-    /** So many scales of which none gains say that damp air is only damp; own choice. */
-    private static final int TRUSTED_SCALES = 3;
-
-    private static final double DAMP_AIR_ALONE = 0.25;
-
     /** Keepers are not woken for what a day says, and scales that send late have spoken by then; own choice. */
     private static final long MORNING_AFTER = 19 * HOUR;
-
-    /** Of a scale that was heard of within so long, more is likely to come; own choice. */
-    private static final long SPEAKS = 6 * HOUR;
-
-    /** Of so much of a stretch a scale must have been heard to say what came in it; own choice. */
-    private static final double HEARD_SHARE = 0.5;
 
     private final Trap trap;
     private final Daylight daylight;
     private final Collection<TrapWatch> line;
     private final Set<Beyond> without;
+    private final NeighbourScales scales;
+    private final LineWeather weather;
 
     /** @param without kinds of evidence that are left out, to see what they buy */
     TrapSurroundings(Trap trap, Collection<TrapWatch> line, Set<Beyond> without) {
@@ -48,6 +37,8 @@ final class TrapSurroundings implements Surroundings {
         this.trap = trap;
         this.daylight = new Daylight(trap);
         this.line = line;
+        this.scales = new NeighbourScales(trap, line, without);
+        this.weather = new LineWeather(line, scales);
     }
 
     @Override
@@ -62,29 +53,12 @@ final class TrapSurroundings implements Surroundings {
 
     @Override
     public double outsideCelsius(long timeMillis) {
-        double shade = middle(Quantity.CELL, timeMillis);
-        return Double.isNaN(shade) ? middle(Quantity.BOX, timeMillis) : shade;
+        return weather.outsideCelsius(timeMillis);
     }
 
     @Override
     public double shadeCelsius(long timeMillis) {
-        return middle(Quantity.CELL, timeMillis);
-    }
-
-    private double middle(Quantity quantity, long timeMillis) {
-        double[] values = new double[line.size()];
-        int n = 0;
-        for (TrapWatch watch : line) {
-            TrapSeries series = watch.series();
-            int at = series.lastAt(timeMillis);
-            if (at >= 0 && timeMillis - series.timeMillis(at) <= HOUR) {
-                double value = series.value(quantity, at);
-                if (!Double.isNaN(value)) {
-                    values[n++] = value;
-                }
-            }
-        }
-        return median(values, n);
+        return weather.shadeCelsius(timeMillis);
     }
 
     @Override
@@ -153,86 +127,17 @@ final class TrapSurroundings implements Surroundings {
 
     @Override
     public double rain(long timeMillis) {
-        double[] humidities = new double[line.size()];
-        int nHumidities = 0;
-        int scales = 0;
-        int wet = 0;
-        for (TrapWatch watch : line) {
-            TrapSeries series = watch.series();
-            int at = series.lastAt(timeMillis);
-            if (at < 4 || timeMillis - series.timeMillis(at) > HOUR) {
-                continue;
-            }
-            double humidity = series.value(Quantity.HUMIDITY, at);
-            if (!Double.isNaN(humidity)) {
-                humidities[nHumidities++] = humidity;
-            }
-            if (controls(watch, timeMillis)) {
-                double gain = gainKg(series, timeMillis - HOUR, timeMillis);
-                scales += Double.isNaN(gain) ? 0 : 1;
-                wet += gain > 0.025 && gain < 3 ? 1 : 0;
-            }
-        }
-        double humid = nHumidities == 0 ? 0 : 0.6 * between(median(humidities, nHumidities), 82, 95);
-        if (scales >= TRUSTED_SCALES && wet == 0) {
-            humid *= DAMP_AIR_ALONE;
-        }
-        double soaking = wet < 2 ? 0 : between(wet / (double) scales, 0.2, 0.5);
-        return Math.min(1, Math.max(soaking, humid) + 0.3 * Math.min(soaking, humid));
-    }
-
-    /** Whether another trap's scale can serve as control: none that is itself taking in a swarm in these hours. */
-    private boolean controls(TrapWatch watch, long timeMillis) {
-        if (!weighs(Beyond.NEIGHBOURS)
-                || watch.trap() == trap
-                || !watch.fitted().hasScale()
-                || watch.fillingAt(timeMillis)) {
-            return false;
-        }
-        TrapSeries series = watch.series();
-        int now = series.lastAt(timeMillis);
-        int before = series.lastAt(timeMillis - HOUR);
-        double netIn = now < 0 || before < 0
-                ? 0
-                : series.totalIn(now) - series.totalOut(now) - series.totalIn(before) + series.totalOut(before);
-        return netIn < 100;
+        return weather.rain(timeMillis);
     }
 
     @Override
     public double neighboursGainKg(long fromMillis, long toMillis) {
-        double[] gains = new double[line.size()];
-        int n = 0;
-        for (TrapWatch watch : line) {
-            if (controls(watch, toMillis)) {
-                double gain = gainKg(watch.series(), fromMillis, toMillis);
-                if (!Double.isNaN(gain)) {
-                    gains[n++] = gain;
-                }
-            }
-        }
-        if (n < 2) {
-            return Double.NaN;
-        }
-        Arrays.sort(gains, 0, n);
-        return gains[(n - 1) / 2];
+        return scales.medianGainKg(fromMillis, toMillis);
     }
 
     @Override
     public OtherScales otherScales(long fromMillis, long toMillis, double leastKg) {
-        int speaking = 0;
-        int heard = 0;
-        int soaked = 0;
-        for (TrapWatch watch : line) {
-            if (controls(watch, toMillis)) {
-                double gain = gainKg(watch.series(), fromMillis, toMillis);
-                speaking += watch.series().lastAt(toMillis) >= watch.series().firstAfter(toMillis - SPEAKS) ? 1 : 0;
-                boolean wet = gain > leastKg;
-                boolean dry = gain <= leastKg && sampledTwice(watch.series(), fromMillis, toMillis);
-                heard += wet || dry ? 1 : 0;
-                soaked += wet ? 1 : 0;
-            }
-        }
-        return new OtherScales(speaking, heard, soaked);
+        return scales.heard(fromMillis, toMillis, leastKg);
     }
 
     @Override
@@ -260,34 +165,5 @@ final class TrapSurroundings implements Surroundings {
                 .map(TrapWatch::series)
                 .toList();
         return ownWatch().flatMap(watch -> DayLoss.of(watch.series(), others, noonMillis));
-    }
-
-    /** One sample after a gain began stands alone against two from before it. */
-    private static boolean sampledTwice(TrapSeries series, long fromMillis, long toMillis) {
-        return series.lastAt(toMillis) >= series.lastAt(fromMillis) + 2;
-    }
-
-    private static double gainKg(TrapSeries series, long fromMillis, long toMillis) {
-        int from = series.lastAt(fromMillis);
-        int to = series.lastAt(toMillis);
-        if (from < 2
-                || to <= from
-                || series.timeMillis(to) - fromMillis < HEARD_SHARE * (toMillis - fromMillis)
-                || fromMillis - series.timeMillis(from) > HOUR) {
-            return Double.NaN;
-        }
-        return series.median(Quantity.WEIGHT, to - 2, to) - series.median(Quantity.WEIGHT, from - 2, from);
-    }
-
-    private static double between(double value, double low, double high) {
-        return Math.max(0, Math.min(1, (value - low) / (high - low)));
-    }
-
-    private static double median(double[] values, int n) {
-        if (n == 0) {
-            return Double.NaN;
-        }
-        Arrays.sort(values, 0, n);
-        return n % 2 == 1 ? values[n / 2] : (values[n / 2 - 1] + values[n / 2]) / 2;
     }
 }
