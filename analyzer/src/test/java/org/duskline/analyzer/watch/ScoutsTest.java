@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Locale;
 import org.duskline.analyzer.finding.Finding;
 import org.duskline.analyzer.finding.Kind;
-import org.duskline.analyzer.finding.Stage;
 import org.duskline.analyzer.visit.VisitKind;
 import org.duskline.collector.trap.Fitted;
 import org.junit.jupiter.api.Test;
@@ -23,9 +22,7 @@ class ScoutsTest {
     private static final Duration TWO_MINUTES = Duration.ofMinutes(2);
 
     private static List<Finding> scouts(WatchedTrap trap) {
-        return trap.told().stream()
-                .filter(finding -> finding.kind() == Kind.SCOUTING && finding.stage() == Stage.RAISED)
-                .toList();
+        return trap.raised(Kind.SCOUTING);
     }
 
     /** Traffic that grows from a few to three a minute within an hour and a half, and stays. */
@@ -66,6 +63,45 @@ class ScoutsTest {
                 .singleElement()
                 .satisfies(told -> assertThat(told.raised())
                         .isBetween(Instant.parse("2031-05-26T09:30:00Z"), Instant.parse("2031-05-26T11:30:00Z")));
+    }
+
+    @Test
+    void scouts_are_told_hours_ahead_and_not_again_while_they_last() {
+        TrapDays days = new TrapDays(4, TWO_MINUTES)
+                .until("22T09:30")
+                .crossings(0.3)
+                .until("22T10:00")
+                .crossings(0.8)
+                .until("22T10:30")
+                .crossings(1.4)
+                .until("22T11:00")
+                .crossings(3)
+                .until("22T15:00");
+        assertThat(scouts(new WatchedTrap(Fitted.BOTH).hears(days)))
+                .singleElement()
+                .satisfies(told -> assertThat(told.raised()).isBefore(Instant.parse("2031-05-22T12:30:00Z")));
+    }
+
+    @Test
+    void glare_that_starts_at_once_is_none() {
+        TrapDays days = new TrapDays(5, TWO_MINUTES)
+                .until("22T11:00")
+                .crossings(18)
+                .until("22T11:50")
+                .crossings(0)
+                .until("22T18:00");
+        assertThat(scouts(new WatchedTrap(Fitted.BOTH).hears(days))).isEmpty();
+    }
+
+    @Test
+    void a_web_that_fills_the_gate_at_once_is_none_because_strays_came_by_before() {
+        TrapDays days = new TrapDays(7, TWO_MINUTES)
+                .until("22T08:00")
+                .crossings(0.35)
+                .until("22T13:00")
+                .crossings(5)
+                .until("22T16:00");
+        assertThat(scouts(new WatchedTrap(Fitted.BOTH).hears(days))).isEmpty();
     }
 
     @Test

@@ -36,7 +36,17 @@ final class WatchedTrap {
     }
 
     void hears(Sample sample) {
-        told.addAll(watch.take(NAME, "n01", fitted, List.of(sample), sample.time()));
+        hears(List.of(sample), sample.time());
+    }
+
+    /** Samples arrive together, some time after they were measured. */
+    void hears(List<Sample> samples, Instant received) {
+        told.addAll(watch.take(NAME, "n01", fitted, samples, received));
+    }
+
+    /** Nothing arrives until then. */
+    void waits(Instant until) {
+        told.addAll(watch.tick(until));
     }
 
     /**
@@ -63,8 +73,16 @@ final class WatchedTrap {
     }
 
     List<Finding> moveIns(Stage stage) {
+        return told(Kind.MOVE_IN, stage);
+    }
+
+    List<Finding> raised(Kind kind) {
+        return told(kind, Stage.RAISED);
+    }
+
+    private List<Finding> told(Kind kind, Stage stage) {
         return told.stream()
-                .filter(finding -> finding.kind() == Kind.MOVE_IN && finding.stage() == stage)
+                .filter(finding -> finding.kind() == kind && finding.stage() == stage)
                 .toList();
     }
 }
