@@ -1,9 +1,5 @@
 package org.duskline.web.page;
 
-import static org.duskline.collector.trap.Fitted.BOTH;
-import static org.duskline.collector.trap.Fitted.COUNTER;
-import static org.duskline.collector.trap.Fitted.SCALE;
-
 import java.io.IOException;
 import java.time.Duration;
 import java.time.Instant;
@@ -15,19 +11,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
-import java.util.stream.IntStream;
 import org.duskline.analyzer.curve.CurvePoint;
-import org.duskline.analyzer.evening.AtTheTrap;
-import org.duskline.analyzer.evening.EveningSheet;
 import org.duskline.analyzer.evening.FlightEnd;
-import org.duskline.analyzer.evening.Place;
-import org.duskline.analyzer.evening.RoundSettings;
 import org.duskline.analyzer.evening.TrapTonight;
 import org.duskline.analyzer.finding.Condition;
 import org.duskline.analyzer.finding.Finding;
-import org.duskline.analyzer.finding.Stage;
 import org.duskline.analyzer.visit.AnswerLog;
-import org.duskline.collector.trap.Fitted;
 import org.duskline.collector.trap.Trap;
 import org.duskline.web.page.InventedCurves.Story;
 import org.duskline.web.page.board.Answers;
@@ -35,7 +24,6 @@ import org.duskline.web.page.board.BoardUnavailable;
 import org.duskline.web.page.board.BrokerLink;
 import org.duskline.web.page.board.Doorstep;
 import org.duskline.web.page.board.LineOverview;
-import org.duskline.web.page.board.Look;
 import org.duskline.web.page.board.LooseNode;
 import org.duskline.web.page.board.Night;
 import org.duskline.web.page.board.Tonight;
@@ -50,13 +38,6 @@ final class InventedLine implements Watchboard {
     static final Instant ARRIVAL = Instant.parse("2026-05-12T11:04:00Z");
     static final Instant SEASON = Instant.parse("2026-04-02T06:00:00Z");
 
-    private static final String OLD_BAIT = "Bait is 17 days old; you renew it every 14 days.";
-
-    static final int MANY = 14;
-
-    private static final List<String> FIELDS = List.of(
-            "Bramble Wharf", "Cold Spring", "Dovecote", "Elder Cut", "Fallow Cross", "Glebe Barn", "Heron Ford");
-
     /** How things stand. */
     enum Mood {
         BUSY,
@@ -67,20 +48,6 @@ final class InventedLine implements Watchboard {
         BROKER_DOWN,
         DATABASE_BROKEN
     }
-
-    private record Box(String name, Fitted fitted, Condition condition, Story story) {}
-
-    private static final List<Box> BOXES = List.of(
-            new Box("Alder Sluice", BOTH, Condition.FILLING, Story.SWARM),
-            new Box("Chapel Nook", BOTH, Condition.ROBBED, Story.ROBBED),
-            new Box("Gorse Landing", COUNTER, Condition.QUIET, Story.QUIET),
-            new Box("Hollow Gate", BOTH, Condition.UNHEARD, Story.SILENT_SINCE_MORNING),
-            new Box("Long Pit", BOTH, Condition.UNHEARD, Story.NEVER_HEARD),
-            new Box("Old Kiln", BOTH, Condition.SCOUTED, Story.SCOUTED),
-            new Box("Tern Bank", BOTH, Condition.QUIET, Story.QUIET),
-            new Box("Three Stiles", SCALE, Condition.QUIET, Story.QUIET),
-            new Box("Tithe Loft", COUNTER, Condition.OCCUPIED, Story.SWARM),
-            new Box("Weir House", BOTH, Condition.QUIET, Story.QUIET));
 
     private final Mood mood;
     private final Optional<AnswerLog> answers;
@@ -116,57 +83,15 @@ final class InventedLine implements Watchboard {
         fail();
         boolean something = mood == Mood.BUSY || mood == Mood.BROKER_DOWN;
         List<TrapTonight> traps = mood == Mood.OVERWHELMED
-                ? manySwarms()
-                : something
-                        ? List.of(
-                                tonight("Alder Sluice", InventedFindings.swarm()),
-                                tonight("Tithe Loft", InventedFindings.likelySwarm()))
-                        : List.of();
-        LocalDate evening = LocalDate.of(2026, 5, 12);
+                ? InventedEvening.manySwarms()
+                : something ? InventedEvening.twoSwarms() : List.of();
         return new Tonight(
                 NOW,
                 link(),
-                EveningSheet.of(evening, ZONE, NOW, traps, RoundSettings.USUAL.from(new Place(46.93, 15.02))),
-                boxes().isEmpty() ? Optional.empty() : Optional.of(night(evening)),
-                something ? looks() : List.of(),
+                InventedEvening.sheet(traps),
+                boxes().isEmpty() ? Optional.empty() : Optional.of(InventedEvening.night()),
+                something ? InventedEvening.looks() : List.of(),
                 boxes().size());
-    }
-
-    private TrapTonight tonight(String name, Finding moveIn) {
-        Box box = boxes().stream()
-                .filter(one -> one.name().equals(name))
-                .findFirst()
-                .orElseThrow();
-        return new TrapTonight(
-                place(box),
-                box.fitted(),
-                true,
-                Optional.of(moveIn),
-                box.fitted().hasScale() ? 9.42 : Double.NaN,
-                List.of(),
-                List.of());
-    }
-
-    private static List<TrapTonight> manySwarms() {
-        return IntStream.range(0, MANY)
-                .mapToObj(number -> {
-                    String name = FIELDS.get(number / 2) + (number % 2 == 0 ? " Upper" : " Lower");
-                    Trap trap = new Trap(name, 46.9 + 0.011 * (number % 4), 15.1 + 0.014 * (number / 4), ZONE);
-                    return new TrapTonight(
-                            trap,
-                            BOTH,
-                            true,
-                            Optional.of(InventedFindings.swarmAt(name)),
-                            9.2 + 0.1 * number,
-                            List.of(),
-                            List.of());
-                })
-                .toList();
-    }
-
-    private static Trap place(Box box) {
-        double north = BOXES.indexOf(box) * 0.013;
-        return new Trap(box.name(), 46.9 + north, 15.1 - north * (BOXES.indexOf(box) % 3 - 1), ZONE);
     }
 
     @Override
@@ -186,32 +111,23 @@ final class InventedLine implements Watchboard {
                                     .filter(finding -> finding.trap().equals(name))
                                     .toList(),
                             heard ? List.of(InventedFindings.baited(name)) : List.of(),
-                            name.equals("Weir House") ? List.of(OLD_BAIT) : List.of());
+                            name.equals("Weir House") ? List.of(InventedEvening.OLD_BAIT) : List.of());
                 });
     }
 
     @Override
     public Optional<Doorstep> doorstep(String name) {
         return trap(name).map(detail -> {
-            FlightEnd flightEnd = FlightEnd.tonight(
-                    detail.trap().trap().latitude(),
-                    detail.trap().trap().longitude(),
-                    LocalDate.of(2026, 5, 12),
-                    ZONE,
-                    List.of());
+            FlightEnd flightEnd = InventedEvening.flightEnd(detail.trap().trap());
             return new Doorstep(
-                    NOW, link(), detail.trap(), entrance(name), flightEnd, Optional.empty(), Optional.empty());
+                    NOW,
+                    link(),
+                    detail.trap(),
+                    InventedEvening.entrance(name),
+                    flightEnd,
+                    Optional.empty(),
+                    Optional.empty());
         });
-    }
-
-    /** Each trap says something else. */
-    private static AtTheTrap entrance(String trap) {
-        return switch (trap) {
-            case "Alder Sluice" -> new AtTheTrap.Quiet(Duration.ofMinutes(12), true);
-            case "Three Stiles" -> new AtTheTrap.ByTheLight(false, "civil dusk");
-            case "Hollow Gate" -> new AtTheTrap.Unheard(Duration.ofHours(9), true);
-            default -> new AtTheTrap.StillFlying(6);
-        };
     }
 
     @Override
@@ -227,7 +143,7 @@ final class InventedLine implements Watchboard {
         fail();
         LocalDate first = from.atZone(ZONE).toLocalDate().minusDays(1);
         return first.datesUntil(until.atZone(ZONE).toLocalDate().plusDays(1))
-                .map(InventedLine::night)
+                .map(InventedEvening::nightAfter)
                 .filter(night -> night.dawn().isAfter(from) && night.dusk().isBefore(until))
                 .toList();
     }
@@ -262,11 +178,11 @@ final class InventedLine implements Watchboard {
         }
     }
 
-    private List<Box> boxes() {
-        return mood == Mood.NO_TRAP ? List.of() : BOXES;
+    private List<InventedBox> boxes() {
+        return mood == Mood.NO_TRAP ? List.of() : InventedBox.ALL;
     }
 
-    private Story story(Box box) {
+    private Story story(InventedBox box) {
         return mood == Mood.NO_DATA ? Story.NEVER_HEARD : box.story();
     }
 
@@ -275,13 +191,7 @@ final class InventedLine implements Watchboard {
         return new BrokerLink(up, NOW.minus(Duration.ofMinutes(up ? 400 : 26)), "mqtt://localhost:1883");
     }
 
-    private static Night night(LocalDate evening) {
-        return new Night(
-                evening.atTime(21, 0).atZone(ZONE).toInstant(),
-                evening.plusDays(1).atTime(4, 51).atZone(ZONE).toInstant());
-    }
-
-    private TrapNow now(Box box) {
+    private TrapNow now(InventedBox box) {
         CurvePoint[] last = {null};
         curves.points(
                 box.name(), story(box), box.fitted(), NOW.minus(Duration.ofHours(12)), NOW, point -> last[0] = point);
@@ -289,9 +199,9 @@ final class InventedLine implements Watchboard {
                 Optional.ofNullable(last[0]).map(point -> Instant.ofEpochMilli(point.timeMillis()));
         boolean heard = measured.isPresent();
         return new TrapNow(
-                place(box),
+                box.trap(),
                 box.fitted(),
-                Optional.of("n" + (10 + BOXES.indexOf(box))),
+                Optional.of(box.node()),
                 heard ? box.condition() : Condition.UNHEARD,
                 measured.map(time -> time.plusSeconds(4)),
                 measured,
@@ -304,16 +214,5 @@ final class InventedLine implements Watchboard {
                 findings(Instant.EPOCH, 100).stream()
                         .filter(finding -> finding.trap().equals(box.name()) && finding.standing())
                         .findFirst());
-    }
-
-    private static List<Look> looks() {
-        return List.of(
-                look(InventedFindings.scouts("Old Kiln", "2026-05-12T07:10:00Z", Stage.RAISED)),
-                look(InventedFindings.silence()),
-                new Look("Weir House", Optional.empty(), OLD_BAIT));
-    }
-
-    private static Look look(Finding finding) {
-        return new Look(finding.trap(), Optional.of(finding), finding.summary());
     }
 }

@@ -62,8 +62,8 @@ class PrintedSheetTest {
 
         String text = read("pdftotext", "-layout", sheet.toString(), "-");
         assertThat(text).contains("14 traps to close tonight", "Closed at", "To lift", "Local law");
-        assertThat(text.split("close from", -1)).as("each trap has its hour").hasSize(InventedLine.MANY + 1);
-        assertThat(text.split("46\\.9\\d+° N", -1)).as("and its place").hasSize(InventedLine.MANY + 1);
+        assertThat(text.split("close from", -1)).as("each trap has its hour").hasSize(InventedEvening.MANY + 1);
+        assertThat(text.split("46\\.9\\d+° N", -1)).as("and its place").hasSize(InventedEvening.MANY + 1);
     }
 
     @Test
