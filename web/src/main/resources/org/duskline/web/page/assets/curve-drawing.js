@@ -1,6 +1,9 @@
 // Draws a curve in three panels under one time axis: traffic (in above, out below), weight, warmth.
+import { ends, hours, label, rooted, trafficTicks } from './curve-axes.js';
 import { besides as besidesOf } from './curve-beside.js';
+import { linesOf, looks } from './curve-lines.js';
 import { marking } from './curve-marks.js';
+import { drawMoments, drawNought, shade } from './curve-painting.js';
 import { readout } from './curve-readout.js';
 
 const axisWidth = 44;
@@ -33,159 +36,51 @@ export function drawing(root, zone, readMarks) {
     return { json, times, nights: json.nights };
   }
 
-  function series(kind, json) {
-    const get = (name, which) => (json[name] ? json[name][which] || json[name].high : null);
-    if (kind === 'traffic') {
-      return [
-        { values: get('in', 'high'), tint: 'in', fill: true },
-        { values: get('out', 'high'), tint: 'out', fill: true, below: true },
-        json.in && json.in.mean ? { values: json.in.mean, tint: 'in', mean: true } : null,
-        json.out && json.out.mean ? { values: json.out.mean, tint: 'out', mean: true, below: true } : null,
-      ].filter((one) => one && one.values);
-    }
-    const names = kind === 'weight' ? ['evened', 'weight'] : ['box', 'cell'];
-    return names.flatMap((name) => {
-      if (!json[name]) return [];
-      const low = json[name].low;
-      const raw = name === 'weight' && json.evened;
-      const look = { tint: raw ? 'cell' : name === 'evened' ? 'weight' : name, dash: name === 'cell' || raw };
-      const high = { ...look, values: json[name].high };
-      return low ? [high, { ...look, values: low, bandWith: true }] : [high];
-    });
+  function scales(kind) {
+    const reach = (plot, lowest, highest) => ends(kind, lowest, highest, besides.reach(kind, data.json, view, rooted));
+    return { x: { time: true, auto: false, range: () => [view.from, view.until] }, y: { range: reach } };
   }
 
-  // Scouts are a few a minute and a rush is hundreds: on a scale of square roots both are seen in one picture.
-  const rooted = (value, below) => (value === null ? null : (below ? -1 : 1) * Math.sqrt(value));
-  const round = [0, 5, 20, 50, 100, 200, 400, 800, 1600, 3200];
-
-  function trafficTicks(plot, axis, low, high) {
-    const upTo = (end) => {
-      const fitting = round.filter((value) => Math.sqrt(value) <= end);
-      const most = Math.max(2, Math.floor((plot.bbox.height / devicePixelRatio) * (end / (high - low)) / 26));
-      const every = Math.ceil(fitting.length / most);
-      return fitting.filter((value, index) => (fitting.length - 1 - index) % every === 0);
-    };
-    const below = upTo(-low).filter((value) => value > 0).map((value) => -Math.sqrt(value)).reverse();
-    return [...below, 0, ...upTo(high).filter((value) => value > 0).map(Math.sqrt)];
-  }
-
-  function range(kind) {
-    const least = { traffic: 5, weight: 1, warmth: 10 }[kind];
-    return (plot, lowest, highest) => {
-      const reach = besides.reach(kind, data.json, view, rooted);
-      if (reach === null && (lowest === null || highest === null)) return [0, least];
-      const low = Math.min(lowest ?? reach[0], reach ? reach[0] : lowest);
-      const high = Math.max(highest ?? reach[1], reach ? reach[1] : highest);
-      if (kind === 'traffic') return [Math.min(low, -least / 2) * 1.12, Math.max(high, least / 2) * 1.12];
-      const missing = Math.max(0, least - (high - low)) / 2;
-      const room = Math.max(least, high - low) * 0.12;
-      return [low - missing - room, high + missing + room];
-    };
-  }
-
-  function hours(plot, splits) {
-    let last = '';
-    const span = view.until - view.from;
-    return splits.map((seconds) => {
-      const date = day.format(seconds * 1000);
-      const time = clock.format(seconds * 1000);
-      if (span > 9 * 86400) return date.replace(/^\S+ /, '');
-      if (time === '00:00' || (date !== last && last !== '' && span > 3 * 86400)) {
-        last = date;
-        return date.replace(/,/, '');
-      }
-      last = date;
-      return time;
-    });
+  function axes(kind, hasHours) {
+    const font = `13px ${getComputedStyle(document.body).fontFamily}`;
+    const axis = { stroke: colour('ink-soft'), font, ticks: { stroke: colour('rule-strong'), width: 1, size: 4 }, grid: { stroke: colour('rule'), width: 1 } };
+    const times = (plot, splits) => (hasHours ? hours(splits, view, clock, day) : []);
+    const values = (plot, splits) => splits.map((value) => label(kind, value, splits));
+    return [
+      { ...axis, show: true, size: hasHours ? 30 : 0, values: times, space: 62 },
+      { ...axis, size: axisWidth, gap: 4, space: 34, ...(kind === 'traffic' ? { splits: trafficTicks } : {}), values },
+    ];
   }
 
   function options(kind, lines, box, hasHours) {
-    const ink = colour('ink-soft');
-    const font = `13px ${getComputedStyle(document.body).fontFamily}`;
-    const axis = { stroke: ink, font, ticks: { stroke: colour('rule-strong'), width: 1, size: 4 }, grid: { stroke: colour('rule'), width: 1 } };
     return {
       width: box.clientWidth,
       height: box.clientHeight,
       padding: [26, rightMargin, hasHours ? 0 : 6, 0],
       legend: { show: false },
       tzDate: (seconds) => uPlot.tzDate(new Date(seconds * 1000), zone),
-      scales: { x: { time: true, auto: false, range: () => [view.from, view.until] }, y: { range: range(kind) } },
+      scales: scales(kind),
       cursor: {
         sync: { key: 'trap', setSeries: false },
         y: false,
         points: { size: 8, fill: (plot, index) => colour(lines[index - 1] ? lines[index - 1].tint : 'ink') },
         drag: { x: true, y: false, setScale: false },
       },
-      axes: [
-        { ...axis, show: true, size: hasHours ? 30 : 0, values: hasHours ? hours : () => [], space: 62 },
-        { ...axis, size: axisWidth, gap: 4, space: 34, ...(kind === 'traffic' ? { splits: (plot, index, low, high) => trafficTicks(plot, index, low, high) } : {}), values: (plot, splits) => splits.map((value) => label(kind, value, splits)) },
-      ],
-      series: [{}, ...lines.map((line) => ({
-        stroke: colour(line.tint),
-        width: line.fill ? 1 : 1.75,
-        dash: line.dash ? [5, 3] : undefined,
-        fill: line.fill ? tinted(line.tint, lines.some((other) => other.mean) ? '55' : 'c8') : undefined,
-        fillTo: 0,
-        points: { show: false },
-        spanGaps: false,
-      }))],
-      bands: lines.flatMap((line, index) => (line.bandWith ? [{ series: [index, index + 1], fill: tinted(line.tint, '66') }] : [])),
+      axes: axes(kind, hasHours),
+      ...looks(lines, colour),
       hooks: {
-        drawClear: [shade],
-        draw: [(plot) => drawMarks(plot, kind)],
+        drawClear: [(plot) => shade(plot, data.nights, view, colour)],
+        draw: [(plot) => drawOver(plot, kind)],
         setCursor: [(plot) => moved(plot)],
         ready: [() => placeMarks()],
       },
     };
   }
 
-  function label(kind, value, splits) {
-    const step = splits.length > 1 ? Math.abs(splits[1] - splits[0]) : 1;
-    const decimals = step >= 1 ? 0 : step >= 0.1 ? 1 : 2;
-    if (kind === 'traffic') return String(Math.round(value * value));
-    return value.toFixed(decimals).replace('-', '−');
-  }
-
-  const tinted = (name, alpha) => colour(name) + alpha;
-
-  function shade(plot) {
-    const { ctx, bbox } = plot;
-    ctx.save();
-    ctx.fillStyle = colour('night');
-    // By the week the nights give the rhythm; by the month they would be a fence in front of the curve.
-    ctx.globalAlpha = view.until - view.from > 14 * 86400 ? 0.45 : 1;
-    data.nights.forEach(([dusk, dawn]) => {
-      const left = Math.max(bbox.left, plot.valToPos(dusk, 'x', true));
-      const right = Math.min(bbox.left + bbox.width, plot.valToPos(dawn, 'x', true));
-      if (right > left) ctx.fillRect(left, bbox.top, right - left, bbox.height);
-    });
-    ctx.restore();
-  }
-
-  function drawMarks(plot, kind) {
-    const { ctx, bbox } = plot;
-    const scale = devicePixelRatio;
-    ctx.save();
-    if (kind === 'traffic') line(plot, bbox.left, plot.valToPos(0, 'y', true), bbox.left + bbox.width, null, colour('rule-strong'), []);
+  function drawOver(plot, kind) {
+    if (kind === 'traffic') drawNought(plot, colour);
     besides.draw(plot, kind, data.json, rooted, colour);
-    readMarks().forEach((mark) => {
-      if (mark.at < view.from || mark.at > view.until) return;
-      const x = plot.valToPos(mark.at, 'x', true);
-      const tint = mark.kind === 'visit' ? 'ink' : mark.standing ? 'act' : 'rule-strong';
-      line(plot, x, bbox.top, null, bbox.top + bbox.height, colour(tint), [4 * scale, 3 * scale]);
-    });
-    ctx.restore();
-  }
-
-  function line(plot, x, y, toX, toY, stroke, dash) {
-    const { ctx } = plot;
-    ctx.beginPath();
-    ctx.strokeStyle = stroke;
-    ctx.lineWidth = 1.25 * devicePixelRatio;
-    ctx.setLineDash(dash);
-    ctx.moveTo(x, y);
-    ctx.lineTo(toX ?? x, toY ?? y);
-    ctx.stroke();
+    drawMoments(plot, readMarks(), view, colour);
   }
 
   function rebuild() {
@@ -198,7 +93,7 @@ export function drawing(root, zone, readMarks) {
     });
     shown.forEach((box, index) => {
       const kind = box.dataset.panel;
-      const lines = series(kind, data.json);
+      const lines = linesOf(kind, data.json);
       if (lines.length === 0) lines.push({ values: data.times.map(() => null), tint: 'ink' });
       const columns = lines.map((one) => (kind === 'traffic' ? one.values.map((value) => rooted(value, one.below)) : one.values));
       const plot = new uPlot(options(kind, lines, box, index === 0), [data.times, ...columns], box);
