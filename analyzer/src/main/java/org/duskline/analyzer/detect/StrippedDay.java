@@ -74,9 +74,10 @@ public record StrippedDay(DayLoss day, double logOdds, List<Evidence> evidence, 
     public String said() {
         return String.format(
                 Locale.ROOT,
-                "%.2f kg lost from night to night; the other boxes %.2f kg",
+                "%.2f kg lost from night to night; the other boxes %s %.2f kg",
                 day.fallKg(),
-                day.othersFallKg());
+                day.othersFallKg() < 0 ? "gained" : "lost",
+                Math.abs(day.othersFallKg()));
     }
 
     private static void lost(Odds odds, DayLoss day, List<DayLoss> before) {

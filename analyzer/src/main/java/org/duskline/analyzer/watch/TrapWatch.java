@@ -1,5 +1,6 @@
 package org.duskline.analyzer.watch;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -220,13 +221,17 @@ final class TrapWatch {
                         .plusMillis((long) (inForce.thresholds().unheardHours() * 3_600_000))
                         .isBefore(now)) {
             unheard = true;
-            enter(
-                    Signal.plain(
-                            Kind.UNHEARD, Stage.RAISED, newest, now.toEpochMilli(), "Nothing heard since " + lastHeard),
-                    now,
-                    findings);
+            String said = "Nothing heard for " + length(Duration.between(lastHeard, now));
+            enter(Signal.plain(Kind.UNHEARD, Stage.RAISED, newest, now.toEpochMilli(), said), now, findings);
         }
         return findings;
+    }
+
+    private static String length(Duration silence) {
+        if (silence.toHours() < 2) {
+            return silence.toMinutes() + " min";
+        }
+        return silence.toHours() < 48 ? silence.toHours() + " h" : silence.toDays() + " days";
     }
 
     /** How near a stretch of the kept past came to each kind. */

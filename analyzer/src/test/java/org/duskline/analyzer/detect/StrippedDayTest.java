@@ -47,7 +47,14 @@ class StrippedDayTest {
         assertThat(robbers.evidence())
                 .anySatisfy(piece -> assertThat(piece.said())
                         .isEqualTo("lost 0.28 kg more than the other boxes from night to night"));
-        assertThat(robbers.said()).isEqualTo("0.30 kg lost from night to night; the other boxes 0.02 kg");
+        assertThat(robbers.said()).isEqualTo("0.30 kg lost from night to night; the other boxes lost 0.02 kg");
+    }
+
+    @Test
+    void that_the_other_boxes_gained_is_said_in_words() {
+        assertThat(StrippedDay.weigh(loss(NOON, 0.3, -0.05, 5, 0.03, 0.8), LEVEL_DAYS, NO_COUNTER, false)
+                        .said())
+                .isEqualTo("0.30 kg lost from night to night; the other boxes gained 0.05 kg");
     }
 
     @Test

@@ -77,7 +77,9 @@ class LineWatchTest {
         WatchedTrap trap = new WatchedTrap(Fitted.BOTH).hears(days);
         trap.waits(days.now().plus(Duration.ofHours(7)));
         trap.waits(days.now().plus(Duration.ofHours(9)));
-        assertThat(trap.raised(Kind.UNHEARD)).hasSize(1);
+        assertThat(trap.raised(Kind.UNHEARD))
+                .singleElement()
+                .satisfies(silence -> assertThat(silence.summary()).isEqualTo("Nothing heard for 7 h"));
         assertThat(trap.condition()).isEqualTo(Condition.UNHEARD);
     }
 

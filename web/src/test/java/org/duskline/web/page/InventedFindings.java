@@ -121,7 +121,7 @@ final class InventedFindings {
                 Stage.RAISED,
                 began.plus(Duration.ofHours(1)),
                 0.99,
-                "Nothing heard for 9 hours; it usually speaks every 2 minutes.",
+                "Nothing heard for 9 h",
                 List.of(),
                 Map.of(),
                 Optional.empty(),

@@ -172,7 +172,7 @@ class StoryPagesTest {
     void a_silent_node_has_a_story_without_empty_tables() throws Exception {
         String page = browser.get(Links.storyPage(InventedFindings.silence())).body();
         assertThat(page)
-                .contains("Nothing heard for 9 hours")
+                .contains("Nothing heard for 9 h")
                 .doesNotContain("What it rests on", "What it had to pass", "What it may have been", "other thresholds");
     }
 
