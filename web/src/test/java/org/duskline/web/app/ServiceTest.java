@@ -38,7 +38,7 @@ class ServiceTest {
             try (Service service = Service.start(wishes, Clock.systemUTC())) {
                 Await.until("the reading is on the page", () -> {
                     publish(publisher, broker.port());
-                    return page(service, "/traps/Mill%20Race").contains("8.1");
+                    return page(service, "/traps/Mill%20Race").contains("<td>8.10</td>");
                 });
             }
         }
